@@ -1,0 +1,101 @@
+/** Records in, one `Campaign` out. No clock: what depends on the day takes `asOf`. */
+import type { CardRecord, Records } from '../format/types.ts'
+import type { Method } from '../methods/method.ts'
+import type { Problem } from '../problems/types.ts'
+import { assemble } from './assemble.ts'
+import { checkCard } from './check-card.ts'
+import { decidable } from './decidable.ts'
+import { type CardFormulas, type Functions, functionsFor, parseCard } from './formulas.ts'
+import { inputsOf } from './inputs.ts'
+import { inOrder } from './order.ts'
+import { computeRun, schemaFor } from './run.ts'
+import { workTargets } from './targets.ts'
+import { trendsOf } from './trends.ts'
+import type { Campaign, CardState, Run } from './types.ts'
+
+export type CampaignInput = {
+  readonly records: Records
+  /** Problems of the files; those of formulas are added. */
+  readonly problems: readonly Problem[]
+  readonly methods: Readonly<Record<string, Method>>
+  /** General formula functions. */
+  readonly functions: Functions
+  /** `YYYY-MM-DD` */
+  readonly asOf: string
+  readonly tool: string
+}
+
+const articleOf = (record: { article?: string }, card: CardRecord): string =>
+  record.article ?? Object.keys(card.articles)[0] ?? ''
+
+const computeRuns = (input: CampaignInput, formulas: ReadonlyMap<string, CardFormulas>): Run[] => {
+  const runs = new Map<string, Run>()
+  for (const record of inOrder(input.records.runs)) {
+    const card = input.records.cards[record.card]
+    const method = card && input.methods[card.method]
+    const parsed = card && formulas.get(card.id)
+    if (!card || !method || !parsed) continue
+    runs.set(
+      record.id,
+      computeRun({
+        record,
+        card,
+        article: articleOf(record, card),
+        method,
+        formulas: parsed,
+        functions: functionsFor(method, input.functions),
+        instruments: input.records.instruments,
+        runs,
+      }),
+    )
+  }
+  return [...runs.values()].sort(
+    (a, b) => a.record.when.epoch - b.record.when.epoch || (a.id < b.id ? -1 : 1),
+  )
+}
+
+/** What a card asks for on one article before any test: targets, and whether its instruments can decide. */
+const plan = (input: CampaignInput, state: CardState, formulas: CardFormulas | undefined): CardState => {
+  const { card, method, article } = state
+  if (!method || !formulas) return state
+  const functions = functionsFor(method, input.functions)
+  const schema = schemaFor(method, card, Object.keys(card.instruments))
+  const { targets, inputs } = workTargets(
+    card,
+    schema,
+    formulas,
+    functions,
+    inputsOf(schema, card, article, null, new Map()),
+  )
+  return { ...state, targets, decidable: decidable({ card, method, schema, formulas, functions, inputs }) }
+}
+
+export const computeCampaign = (input: CampaignInput): Campaign => {
+  const { records, methods } = input
+  const formulas = new Map(Object.values(records.cards).map((card) => [card.id, parseCard(card)]))
+  const problems = Object.values(records.cards).flatMap((card) => {
+    const method = methods[card.method]
+    const parsed = formulas.get(card.id)
+    return method && parsed ? checkCard(card, method, parsed, functionsFor(method, input.functions)) : []
+  })
+  const runs = computeRuns(input, formulas)
+  const assembly = assemble({
+    records,
+    runs,
+    methods,
+    functions: input.functions,
+    formulas,
+    asOf: input.asOf,
+  })
+  const cards = assembly.cards.map((state) => plan(input, state, formulas.get(state.id)))
+  return {
+    asOf: input.asOf,
+    tool: input.tool,
+    records,
+    ...assembly,
+    cards,
+    reworks: Object.values(records.reworks).sort((a, b) => a.when.epoch - b.when.epoch),
+    trends: cards.flatMap((state) => trendsOf(state, assembly.runs, records.reworks)),
+    problems: [...input.problems, ...problems],
+  }
+}

@@ -1,0 +1,110 @@
+/** All criteria of a card over one set of measures: of a single run, or of the pooled runs of a round. */
+
+import type { CardRecord, CriterionRecord } from '../format/types.ts'
+import { type Bar, judgeCriterion } from '../judge/judge.ts'
+import type { Judgement, Verdict } from '../judge/types.ts'
+import type { Measures, Schema } from '../methods/method.ts'
+import { sourceWords } from '../methods/source-words.ts'
+import { conjuncts, dimensionOf, namesIn } from '../quantity/formula/index.ts'
+import type { Node } from '../quantity/formula/types.ts'
+import { expanded } from '../quantity/quantity.ts'
+import type { Quantity, Unit } from '../quantity/types.ts'
+import { basisOf, type CardFormulas, type Functions } from './formulas.ts'
+import { criterionUnit, siUnit } from './units.ts'
+
+export type JudgingInput = {
+  readonly card: CardRecord
+  readonly schema: Schema
+  readonly formulas: CardFormulas
+  readonly functions: Functions
+  readonly measures: Measures
+  readonly derived: Measures
+  /** Givens and targets that criteria may name. */
+  readonly known: Readonly<Record<string, Quantity>>
+  /** What bars a pass of a criterion at its own confidence. */
+  readonly barsAt: (p: number) => readonly Bar[]
+}
+
+/** What cannot be judged is undetermined, with the reason; it is never left out. */
+const notJudged = (criterion: CriterionRecord, reason: string): Judgement => ({
+  criterion: criterion.id,
+  accept: criterion.accept,
+  rule: criterion.rule,
+  why: criterion.why,
+  terms: [],
+  verdict: 'undetermined',
+  barred: true,
+  reasons: [reason],
+  settle: [],
+})
+
+/** A leak, play, friction or damping below −U cannot be: something in the model or the readings is wrong. */
+export const negativeBars = (schema: Schema, measures: Measures): Bar[] =>
+  schema.measures.flatMap((field) => {
+    const measure = measures[field.name]
+    const U = measure && expanded(measure)?.U
+    if (!field.positive || !measure || U === undefined || U === null || measure.value >= -U) return []
+    return [
+      {
+        text: `${field.meaning} cannot be negative, yet it comes out below minus its uncertainty`,
+        measures: [field.name],
+      },
+    ]
+  })
+
+const unitOfTerm = (
+  input: JudgingInput,
+  criterion: CriterionRecord,
+  scope: Readonly<Record<string, Quantity>>,
+  measured: ReadonlySet<string>,
+  node: Node,
+): Unit => {
+  const dims = Object.fromEntries(Object.entries(scope).map(([name, quantity]) => [name, quantity.dim]))
+  const first = node.type === 'compare' ? node.operands[0] : undefined
+  const dim = first && dimensionOf(first, dims, input.functions)
+  const names = [...new Set(namesIn(node, input.functions).filter((name) => measured.has(name)))]
+  return dim?.ok ? criterionUnit(input.card, criterion.show, names, dim.value) : siUnit([0, 0, 0, 0, 0, 0])
+}
+
+const judgeOne = (input: JudgingInput, criterion: CriterionRecord): Judgement => {
+  const formula = input.formulas.criteria.get(criterion.id)
+  if (!formula) return notJudged(criterion, 'its formula cannot be read')
+  const { measures, derived, known } = input
+  const values = { ...known, ...derived, ...measures }
+  const expectedNames = new Set([
+    ...input.schema.measures.map((field) => field.name),
+    ...input.formulas.derive.keys(),
+  ])
+  const missing = namesIn(formula, input.functions).filter((name) => !(name in values))
+  if (missing.length > 0) return notJudged(criterion, `the readings do not give ${missing.join(', ')}`)
+  const compares = conjuncts(formula)
+  const judged = judgeCriterion({
+    criterion,
+    formula,
+    scope: {
+      values,
+      measures: expectedNames,
+      positive: new Set(input.schema.measures.filter((field) => field.positive).map((field) => field.name)),
+      functions: input.functions,
+    },
+    unitOf: (term) =>
+      unitOfTerm(input, criterion, values, expectedNames, (compares.ok && compares.value[term]) || formula),
+    bars: [
+      ...input.barsAt(criterion.rule.kind === 'guarded' ? criterion.rule.p : 0.95),
+      ...negativeBars(input.schema, measures),
+    ],
+    basis: basisOf(input.formulas.derive, input.functions),
+    sourceWords,
+  })
+  return judged.ok ? judged.value : notJudged(criterion, judged.error)
+}
+
+export const judgeAll = (input: JudgingInput): Judgement[] =>
+  input.card.criteria.map((criterion) => judgeOne(input, criterion))
+
+export const worst = (judgements: readonly Judgement[]): Verdict => {
+  if (judgements.some((judgement) => judgement.verdict === 'fail')) return 'fail'
+  if (judgements.length === 0 || judgements.some((judgement) => judgement.verdict === 'undetermined'))
+    return 'undetermined'
+  return 'pass'
+}

@@ -1,0 +1,161 @@
+/** One run: readings → columns → measures → derived → judged. The runs whose results it needs come before it. */
+import type { CardRecord, InstrumentRecord, RunRecord } from '../format/types.ts'
+import type { Bar } from '../judge/judge.ts'
+import type { Judgement, Verdict } from '../judge/types.ts'
+import { measureRun } from '../methods/measure.ts'
+import type { JudgedTerm, Method, Remark } from '../methods/method.ts'
+import type { Unit } from '../quantity/types.ts'
+import { prepareColumns } from './columns.ts'
+import { type CardFormulas, evaluateAll, type Functions } from './formulas.ts'
+import { inputsOf } from './inputs.ts'
+import { modelOf, usesOf } from './instruments.ts'
+import { judgeAll, worst } from './judging.ts'
+import { workTargets } from './targets.ts'
+import type { Computed, Run } from './types.ts'
+import { measureUnit } from './units.ts'
+
+export type RunContext = {
+  readonly record: RunRecord
+  readonly card: CardRecord
+  readonly article: string
+  readonly method: Method
+  readonly formulas: CardFormulas
+  readonly functions: Functions
+  readonly instruments: Readonly<Record<string, InstrumentRecord>>
+  readonly runs: ReadonlyMap<string, Run>
+}
+
+type Outcome = Pick<Run, 'computed' | 'judgements' | 'reasons' | 'notes' | 'advice' | 'units'>
+
+export const schemaFor = (method: Method, card: CardRecord, columns: readonly string[]) =>
+  method.describe?.(card.fields, columns) ?? method.schema
+
+const nothing = (reasons: readonly string[]): Outcome => ({
+  computed: null,
+  judgements: [],
+  reasons,
+  notes: [],
+  advice: [],
+  units: {},
+})
+
+const compute = (context: RunContext): Outcome => {
+  const { record, card, article, method, formulas, functions } = context
+  const schema = schemaFor(
+    method,
+    card,
+    record.readings.columns.map((column) => column.name),
+  )
+  const given = inputsOf(schema, card, article, record, context.runs)
+  if (given.missing.length > 0) return nothing(given.missing)
+  const { targets, inputs } = workTargets(card, schema, formulas, functions, given)
+  const { columns, zero, notes } = prepareColumns(record, context.instruments)
+  const models = Object.fromEntries(
+    Object.entries(record.instruments).flatMap(([column, id]) => {
+      const instrument = context.instruments[id]
+      return instrument ? [[column, modelOf(instrument, record.when.date)]] : []
+    }),
+  )
+  const measured = measureRun({
+    runId: record.id,
+    method,
+    schema,
+    columns,
+    instruments: models,
+    inputs: inputs.numbers,
+    words: inputs.words,
+    fields: card.fields,
+    zero,
+  })
+  if (!measured.ok) return nothing([measured.error])
+  const { measures, givens, selection } = measured.value
+  const known = {
+    ...inputs.numbers,
+    ...Object.fromEntries(Object.entries(targets).map(([name, { value }]) => [name, value])),
+  }
+  const derived = evaluateAll(formulas.derive, { ...known, ...measures }, functions)
+
+  const remarksAt = (p: number): readonly Remark[] =>
+    method.conditions(measures, columns, givens, selection, p)
+  const barsAt = (p: number): Bar[] => {
+    const bars: Bar[] = remarksAt(p).filter((remark) => remark.effect === 'bars-pass')
+    return record.stopped ? [...bars, { text: `the test was broken off: ${record.stopped}` }] : bars
+  }
+  const judgements = judgeAll({ card, schema, formulas, functions, measures, derived, known, barsAt })
+  const computed: Computed = {
+    method,
+    schema,
+    columns,
+    givens,
+    inputs: inputs.numbers,
+    targets,
+    selection,
+    measures,
+    derived,
+    figures: method.figures(measures, columns, givens, selection),
+  }
+  const remarks = remarksAt(0.95).filter((remark) => remark.effect === 'note')
+  return {
+    computed,
+    judgements,
+    reasons: reasonsOf(judgements),
+    notes: [...notes, ...remarks.map((remark) => remark.text)],
+    advice: method.advise?.(measures, judgements.flatMap(judgedTerms), givens) ?? [],
+    units: unitsOf(context, computed),
+  }
+}
+
+const unitsOf = ({ card }: RunContext, { schema, measures, derived }: Computed): Record<string, Unit> => {
+  const kinds = new Map(schema.measures.map((field) => [field.name, field.kind]))
+  return Object.fromEntries(
+    Object.entries({ ...measures, ...derived }).map(([name, { dim }]) => [
+      name,
+      measureUnit(card, name, dim, kinds.get(name)),
+    ]),
+  )
+}
+
+const judgedTerms = (judgement: Judgement): JudgedTerm[] =>
+  judgement.terms.map((term) => ({
+    criterion: judgement.criterion,
+    verdict: term.verdict,
+    measures: term.measures,
+    value: term.value.value,
+    limits: term.limits.map((limit) => limit.value),
+    direction: term.direction,
+  }))
+
+const reasonsOf = (judgements: readonly Judgement[]): string[] => [
+  ...new Set(
+    judgements
+      .filter((judgement) => judgement.verdict === 'undetermined')
+      .flatMap((judgement) => judgement.reasons),
+  ),
+]
+
+/** Computes and judges one run. A void run keeps the verdict that it would have had beside it. */
+export const computeRun = (context: RunContext): Run => {
+  const { record, card, article } = context
+  const outcome = compute(context)
+  const wouldBe: Verdict = worst(outcome.judgements)
+  const bare = card.criteria.length === 0 ? ['the card has no criterion, so nothing can pass'] : []
+  return {
+    id: record.id,
+    record,
+    card,
+    article,
+    round: 0,
+    instruments: usesOf(record, context.instruments),
+    ...outcome,
+    reasons: [...outcome.reasons, ...bare],
+    wouldBe,
+    verdict: record.void ? null : wouldBe,
+    overtakenBy: null,
+    provenance: {
+      recorded: null,
+      reviewed: [],
+      amended: record.amendments.map(({ when, ...rest }) => ({ when: when.text, ...rest })),
+      state: 'unknown',
+    },
+  }
+}

@@ -1,0 +1,251 @@
+/** The one object that everything else reads views of. */
+import type {
+  CardRecord,
+  InstrumentRecord,
+  ReadinessRecord,
+  Records,
+  ReworkRecord,
+  RunRecord,
+} from '../format/types.ts'
+import type { Judgement, Verdict } from '../judge/types.ts'
+import type {
+  Advice,
+  Columns,
+  Figure,
+  Givens,
+  Measures,
+  Method,
+  Schema,
+  Selection,
+} from '../methods/method.ts'
+import type { Problem } from '../problems/types.ts'
+import type { Quantity, Unit } from '../quantity/types.ts'
+
+/** The columns of a run with corrections applied, the givens in SI with their sources, and what was computed. */
+export type Computed = {
+  readonly method: Method
+  readonly schema: Schema
+  readonly columns: Columns
+  readonly givens: Givens
+  /** Every numeric given with its budget: what was in force for this run. */
+  readonly inputs: Readonly<Record<string, Quantity>>
+  readonly targets: Readonly<Record<string, Target>>
+  readonly selection: Selection
+  readonly measures: Measures
+  readonly derived: Measures
+  readonly figures: readonly Figure[]
+}
+
+export type Target = {
+  readonly formula: string
+  readonly worked: string
+  readonly value: Quantity
+  readonly unit: Unit
+}
+
+export type InstrumentUse = {
+  readonly column: string
+  readonly instrument: InstrumentRecord
+  /** `on` date of the calibration in force on the day; null: none. */
+  readonly calibration: string | null
+  readonly inForce: boolean
+  readonly due: string | null
+}
+
+export type Provenance = {
+  readonly recorded: { readonly commit: string; readonly by: string; readonly when: string } | null
+  readonly reviewed: readonly { readonly by: string; readonly how: string; readonly commit: string }[]
+  readonly amended: readonly {
+    readonly when: string
+    readonly by: string
+    readonly at: string
+    readonly was: string
+    readonly why: string
+  }[]
+  readonly state: 'uncommitted' | 'proposed' | 'landed' | 'unknown'
+}
+
+export type Run = {
+  readonly id: string
+  readonly record: RunRecord
+  readonly card: CardRecord
+  readonly article: string
+  /** 1, 2, 3 …: which round of its card and article it belongs to. */
+  readonly round: number
+  readonly instruments: readonly InstrumentUse[]
+  /** Null where the method could not compute; then `reasons` say why. */
+  readonly computed: Computed | null
+  readonly judgements: readonly Judgement[]
+  /** Null for a void run; `wouldBe` is what it would have had. */
+  readonly verdict: Verdict | null
+  readonly wouldBe: Verdict
+  readonly reasons: readonly string[]
+  /** Said without effect on the verdict. */
+  readonly notes: readonly string[]
+  readonly advice: readonly Advice[]
+  /** Unit to show each measure in. */
+  readonly units: Readonly<Record<string, Unit>>
+  /** The rework or run that ended its round; null where its result still stands. */
+  readonly overtakenBy: { readonly id: string; readonly what: string; readonly when: string } | null
+  readonly provenance: Provenance
+}
+
+export type CardStatus = 'not-run' | 'pass' | 'fail' | 'undetermined' | 'due-again' | 'conceded'
+
+export type Round = {
+  readonly number: number
+  /** What began it; null for the first. */
+  readonly begunBy: { readonly id: string; readonly what: string; readonly when: string } | null
+  readonly runs: readonly string[]
+  readonly status: 'pass' | 'fail' | 'undetermined' | 'not-run' | 'conceded'
+  /** Judged anew over the pooled runs; of the single run where there is one. */
+  readonly judgements: readonly Judgement[]
+  readonly measures: Measures
+  readonly counts: {
+    readonly pass: number
+    readonly fail: number
+    readonly undetermined: number
+    readonly stopped: number
+    readonly void: number
+  }
+}
+
+/** Whether the instruments that a card asks for can decide a criterion, at the limit. */
+export type Decidable = {
+  readonly criterion: string
+  readonly text: string
+  readonly verdict: 'yes' | 'hardly' | 'no' | 'not known'
+  /** Expanded uncertainty expected at the limit, in the unit shown; null where not known. */
+  readonly U: number | null
+  readonly ratio: number | null
+  readonly unit: string
+}
+
+/** One card on one article. */
+export type CardState = {
+  readonly id: string
+  readonly card: CardRecord
+  readonly method: Method | null
+  readonly article: string
+  readonly status: CardStatus
+  readonly rounds: readonly Round[]
+  /** Current round number, counting an empty one. */
+  readonly round: number
+  readonly dueBecause: { readonly id: string; readonly what: string; readonly when: string } | null
+  readonly targets: Readonly<Record<string, Target>>
+  readonly decidable: readonly Decidable[]
+  readonly gates: readonly string[]
+}
+
+export type ItemKind =
+  | 'failed-criterion'
+  | 'undetermined-criterion'
+  | 'not-run'
+  | 'too-few-runs'
+  | 'due-again'
+  | 'prerequisite'
+  | 'source-newer'
+  | 'basis-differs'
+  | 'calibration'
+  | 'out-of-range'
+  | 'instrument-worse'
+  | 'deviation'
+  | 'inspection-open'
+  | 'not-removed'
+  | 'beyond-stop'
+  | 'instrument-found-wrong'
+  | 'same-readings'
+  | 'two-roles'
+  | 'concession-expired'
+  | 'condition'
+  | 'not-computed'
+  | 'not-reviewed'
+  | 'voided'
+  | 'discrepancy'
+  | 'action'
+  | 'concession'
+
+/** Something that must be settled. Stable id; blocks the gates named. */
+export type OpenItem = {
+  readonly id: string
+  readonly kind: ItemKind
+  readonly title: string
+  /** Ids of runs, cards, instruments, articles … */
+  readonly about: readonly string[]
+  readonly gates: readonly string[]
+  readonly owner: string
+  /** `YYYY-MM-DD` */
+  readonly since: string
+  /** What closes it, in one sentence. */
+  readonly closes: string
+  readonly due: string | null
+  readonly raisedByHand: boolean
+}
+
+export type GateState = {
+  readonly id: string
+  readonly title: string
+  readonly order: number
+  readonly state: 'held' | 'clear' | 'released'
+  readonly overtaken: boolean
+  /** Item or gate ids. */
+  readonly heldBy: readonly string[]
+  /** What holds it, in words; empty where nothing does. */
+  readonly words: readonly string[]
+  readonly released: ReadinessRecord | null
+  readonly needs: readonly string[]
+  readonly cards: readonly { readonly card: string; readonly article: string; readonly status: CardStatus }[]
+}
+
+export type TrendPoint = {
+  readonly run: string
+  readonly round: number
+  readonly when: string
+  readonly value: Quantity
+  readonly verdict: Verdict | null
+}
+
+/** One measure that a criterion uses, over the rounds of one card and article. */
+export type Trend = {
+  readonly card: string
+  readonly article: string
+  readonly measure: string
+  readonly unit: Unit
+  readonly points: readonly TrendPoint[]
+  /** In SI, with the side that is not accepted. */
+  readonly limits: readonly {
+    readonly value: number
+    readonly side: 'below' | 'above'
+    readonly text: string
+  }[]
+  readonly reworks: readonly {
+    readonly id: string
+    readonly title: string
+    readonly when: string
+    readonly beforeRound: number
+  }[]
+  /** Gain from round to round and whether it is more than the uncertainty of the difference. */
+  readonly gains: readonly {
+    readonly from: number
+    readonly to: number
+    readonly gain: Quantity
+    readonly significant: boolean | null
+  }[]
+}
+
+export type Campaign = {
+  readonly asOf: string
+  readonly tool: string
+  readonly records: Records
+  /** In order of time. */
+  readonly runs: readonly Run[]
+  readonly cards: readonly CardState[]
+  readonly reworks: readonly ReworkRecord[]
+  /** Open only. */
+  readonly items: readonly OpenItem[]
+  /** Raised by hand and closed. */
+  readonly closedItems: readonly OpenItem[]
+  readonly gates: readonly GateState[]
+  readonly trends: readonly Trend[]
+  readonly problems: readonly Problem[]
+}

@@ -1,0 +1,28 @@
+/** Finds the methods in Node: every folder beside this file. Nobody edits a list. */
+import { readdirSync } from 'node:fs'
+import type { Method } from './method.ts'
+
+const isMethod = (value: unknown): value is { method: Method } =>
+  typeof value === 'object' && value !== null && 'method' in value
+
+let found: Promise<Readonly<Record<string, Method>>> | undefined
+
+const find = async (): Promise<Readonly<Record<string, Method>>> => {
+  const folders = readdirSync(new URL('./', import.meta.url), { withFileTypes: true })
+    .filter((entry) => entry.isDirectory())
+    .map((entry) => entry.name)
+    .sort()
+  const methods: Record<string, Method> = {}
+  for (const folder of folders) {
+    const module: unknown = await import(new URL(`./${folder}/index.ts`, import.meta.url).href)
+    if (!isMethod(module)) throw new Error(`src/methods/${folder}/index.ts exports no \`method\``)
+    methods[folder] = module.method
+  }
+  return methods
+}
+
+/** Method id → method; read once a process. */
+export const loadMethods = (): Promise<Readonly<Record<string, Method>>> => {
+  found ??= find()
+  return found
+}
