@@ -1,0 +1,44 @@
+/** What the commands share: arguments with a clear complaint, the version, the root. */
+import { readFileSync } from 'node:fs'
+import { resolve } from 'node:path'
+import { type ParseArgsConfig, parseArgs } from 'node:util'
+
+type Options = NonNullable<ParseArgsConfig['options']>
+
+/** Exit status of a wrong call. */
+export const WRONG_CALL = 2
+
+export const home = resolve(import.meta.dirname, '..')
+
+const packageFile: unknown = JSON.parse(readFileSync(resolve(home, 'package.json'), 'utf8'))
+
+/** Name of the tool and its version, as it stands in readiness records. */
+export const tool =
+  typeof packageFile === 'object' && packageFile && 'version' in packageFile
+    ? String(packageFile.version)
+    : 'unknown'
+
+/** Prints the help or the complaint and gives null where the command should end. */
+export const readArguments = <T extends Options>(options: T, help: string) => {
+  if (process.argv.slice(2).includes('--help')) {
+    process.stdout.write(help)
+    return null
+  }
+  try {
+    return parseArgs({ args: process.argv.slice(2), options, allowPositionals: false, strict: true })
+  } catch (error) {
+    const [message = ''] = (error instanceof Error ? error.message : String(error)).split('. To specify')
+    complain(`${message}\n\n${help}`)
+    return null
+  }
+}
+
+export const complain = (message: string): void => {
+  process.stderr.write(`${message}\n`)
+  process.exitCode = WRONG_CALL
+}
+
+const DAY = /^\d{4}-\d{2}-\d{2}$/
+
+export const isDay = (text: string): boolean =>
+  DAY.test(text) && new Date(`${text}T00:00Z`).toISOString().startsWith(text)

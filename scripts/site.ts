@@ -1,0 +1,29 @@
+/** Building the site: the Campaign is computed once, its views written to one file, and Astro lays them out. */
+import { mkdirSync, writeFileSync } from 'node:fs'
+import { dirname, resolve } from 'node:path'
+import { build } from 'astro'
+import { openCampaign } from '../src/campaign/node/open.ts'
+import type { Campaign } from '../src/campaign/types.ts'
+import { allViews } from '../src/views/all.ts'
+import { home, tool } from './command.ts'
+
+export const viewsFile = (): string => resolve(home, process.env.VIEWS_FILE ?? '.cache/views.json')
+
+export const siteFolder = (): string => resolve(home, process.env.OUT_DIR ?? 'dist')
+
+/** Where the pages find their views; kept out of git. */
+export const writeViews = (campaign: Campaign, root: string): number => {
+  const views = allViews(campaign)
+  const file = viewsFile()
+  mkdirSync(dirname(file), { recursive: true })
+  writeFileSync(file, JSON.stringify({ root, views }))
+  return views.length
+}
+
+export const buildSite = async (campaign: Campaign, root: string): Promise<number> => {
+  const pages = writeViews(campaign, root)
+  await build({ root: home, logLevel: 'warn' })
+  return pages
+}
+
+export const openHere = (root: string, asOf?: string) => openCampaign(root, tool, asOf)
