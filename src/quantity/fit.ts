@@ -1,0 +1,135 @@
+/**
+ * Straight lines by least squares, in two passes about the mean: raw sums lose the digits that the standard errors
+ * are made of. Equations: GUM H.3. Results for fewer points than the fit needs are NaN.
+ */
+import { mean } from './statistics.ts'
+
+export type Line = {
+  readonly slope: number
+  /** Value at x = 0. */
+  readonly intercept: number
+  /** Value at `xMean`, which is independent of the slope: the two are the orthogonal parts of the fit. */
+  readonly atMean: number
+  readonly xMean: number
+  /** Standard uncertainties from the scatter; NaN where dof is 0. */
+  readonly uSlope: number
+  readonly uMean: number
+  readonly uIntercept: number
+  /** Covariance of slope and intercept. */
+  readonly covariance: number
+  /** Residual standard deviation, with `dof`. */
+  readonly residual: number
+  readonly dof: number
+  readonly residuals: Float64Array
+}
+
+/** Value of the line at x. */
+export function lineAt(line: Line, x: number): number {
+  return line.atMean + line.slope * (x - line.xMean)
+}
+
+/** Standard uncertainty of `lineAt`, from the scatter (GUM H.3.4, eq. H.15 about the mean). */
+export function uncertaintyAt(line: Line, x: number): number {
+  return Math.hypot(line.uMean, line.uSlope * (x - line.xMean))
+}
+
+/**
+ * y = intercept + slope · x, all points alike or each with a weight 1/u² up to one common factor:
+ * the scatter decides on the size of the uncertainties, the weights only on their proportions.
+ */
+export function fitLine(x: ArrayLike<number>, y: ArrayLike<number>, weights?: ArrayLike<number>): Line {
+  const n = Math.min(x.length, y.length)
+  const weight = (i: number) => weights?.[i] ?? 1
+  const [xMean, yMean, total] = weightedMeans(x, y, weight, n)
+  let sxx = 0
+  let sxy = 0
+  for (let i = 0; i < n; i++) {
+    const dx = (x[i] ?? Number.NaN) - xMean
+    sxx += weight(i) * dx * dx
+    sxy += weight(i) * dx * ((y[i] ?? Number.NaN) - yMean)
+  }
+  // Points at one x have no slope.
+  const slope = sxx > 0 ? sxy / sxx : Number.NaN
+  const residuals = new Float64Array(n)
+  let squares = 0
+  for (let i = 0; i < n; i++) {
+    const e = (y[i] ?? Number.NaN) - yMean - slope * ((x[i] ?? Number.NaN) - xMean)
+    residuals[i] = e
+    squares += weight(i) * e * e
+  }
+  const dof = n - 2
+  const residual = dof > 0 ? Math.sqrt(squares / dof) : Number.NaN
+  const uSlope = residual / Math.sqrt(sxx)
+  const uMean = residual / Math.sqrt(total)
+  return {
+    slope,
+    intercept: yMean - slope * xMean,
+    atMean: yMean,
+    xMean,
+    uSlope,
+    uMean,
+    uIntercept: Math.hypot(uMean, uSlope * xMean),
+    covariance: -xMean * uSlope ** 2,
+    residual,
+    dof: Math.max(0, dof),
+    residuals,
+  }
+}
+
+function weightedMeans(
+  x: ArrayLike<number>,
+  y: ArrayLike<number>,
+  weight: (i: number) => number,
+  n: number,
+): readonly [number, number, number] {
+  let [total, sx, sy] = [0, 0, 0]
+  // Sums of differences from the first point: a time in milliseconds since 1970 keeps its digits.
+  const [x0, y0] = [x[0] ?? Number.NaN, y[0] ?? Number.NaN]
+  for (let i = 0; i < n; i++) {
+    total += weight(i)
+    sx += weight(i) * ((x[i] ?? Number.NaN) - x0)
+    sy += weight(i) * ((y[i] ?? Number.NaN) - y0)
+  }
+  return [x0 + sx / total, y0 + sy / total, total]
+}
+
+export type Proportion = {
+  readonly slope: number
+  readonly uSlope: number
+  readonly residual: number
+  readonly dof: number
+  readonly residuals: Float64Array
+}
+
+/** y = slope · x. */
+export function fitThroughOrigin(x: ArrayLike<number>, y: ArrayLike<number>): Proportion {
+  const n = Math.min(x.length, y.length)
+  let [sxx, sxy] = [0, 0]
+  for (let i = 0; i < n; i++) {
+    const xi = x[i] ?? Number.NaN
+    sxx += xi * xi
+    sxy += xi * (y[i] ?? Number.NaN)
+  }
+  const slope = sxx > 0 ? sxy / sxx : Number.NaN
+  const residuals = Float64Array.from(
+    { length: n },
+    (_, i) => (y[i] ?? Number.NaN) - slope * (x[i] ?? Number.NaN),
+  )
+  const dof = n - 1
+  const residual = dof > 0 ? Math.sqrt(residuals.reduce((sum, e) => sum + e * e, 0) / dof) : Number.NaN
+  return { slope, uSlope: residual / Math.sqrt(sxx), residual, dof: Math.max(0, dof), residuals }
+}
+
+/** Means of n equal runs of values; where they do not divide evenly, the first ones are one longer. */
+export function blockMeans(values: ArrayLike<number>, n: number): Float64Array {
+  const count = Math.min(n, values.length)
+  const size = Math.floor(values.length / count)
+  const longer = values.length % count
+  let at = 0
+  return Float64Array.from({ length: count }, (_, i) => {
+    const length = size + (i < longer ? 1 : 0)
+    const block = Array.from({ length }, (_unused, j) => values[at + j] ?? Number.NaN)
+    at += length
+    return mean(block)
+  })
+}
