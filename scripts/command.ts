@@ -19,18 +19,27 @@ export const tool =
     : 'unknown'
 
 /** Prints the help or the complaint and gives null where the command should end. */
-export const readArguments = <T extends Options>(options: T, help: string) => {
+export const readCall = <T extends Options>(options: T, help: string) => {
   if (process.argv.slice(2).includes('--help')) {
     process.stdout.write(help)
     return null
   }
   try {
-    return parseArgs({ args: process.argv.slice(2), options, allowPositionals: false, strict: true })
+    return parseArgs({ args: process.argv.slice(2), options, allowPositionals: true, strict: true })
   } catch (error) {
     const [message = ''] = (error instanceof Error ? error.message : String(error)).split('. To specify')
     complain(`${message}\n\n${help}`)
     return null
   }
+}
+
+/** The same for a command that takes options only. */
+export const readArguments = <T extends Options>(options: T, help: string) => {
+  const call = readCall(options, help)
+  const [extra] = call?.positionals ?? []
+  if (extra === undefined) return call
+  complain(`${extra} is not understood here.\n\n${help}`)
+  return null
 }
 
 export const complain = (message: string): void => {

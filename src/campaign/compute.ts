@@ -28,30 +28,32 @@ export type CampaignInput = {
 const articleOf = (record: { article?: string }, card: CardRecord): string =>
   record.article ?? Object.keys(card.articles)[0] ?? ''
 
-const computeRuns = (input: CampaignInput, formulas: ReadonlyMap<string, CardFormulas>): Run[] => {
+const computeRuns = (
+  input: CampaignInput,
+  formulas: ReadonlyMap<string, CardFormulas>,
+): { runs: Run[]; problems: Problem[] } => {
   const runs = new Map<string, Run>()
+  const problems: Problem[] = []
   for (const record of inOrder(input.records.runs)) {
     const card = input.records.cards[record.card]
     const method = card && input.methods[card.method]
     const parsed = card && formulas.get(card.id)
     if (!card || !method || !parsed) continue
-    runs.set(
-      record.id,
-      computeRun({
-        record,
-        card,
-        article: articleOf(record, card),
-        method,
-        formulas: parsed,
-        functions: functionsFor(method, input.functions),
-        instruments: input.records.instruments,
-        runs,
-      }),
-    )
+    const computed = computeRun({
+      record,
+      card,
+      article: articleOf(record, card),
+      method,
+      formulas: parsed,
+      functions: functionsFor(method, input.functions),
+      instruments: input.records.instruments,
+      runs,
+    })
+    runs.set(record.id, computed.run)
+    problems.push(...computed.problems)
   }
-  return [...runs.values()].sort(
-    (a, b) => a.record.when.epoch - b.record.when.epoch || (a.id < b.id ? -1 : 1),
-  )
+  const byTime = (a: Run, b: Run) => a.record.when.epoch - b.record.when.epoch || (a.id < b.id ? -1 : 1)
+  return { runs: [...runs.values()].sort(byTime), problems }
 }
 
 /** What a card asks for on one article before any test: targets, and whether its instruments can decide. */
@@ -73,12 +75,12 @@ const plan = (input: CampaignInput, state: CardState, formulas: CardFormulas | u
 export const computeCampaign = (input: CampaignInput): Campaign => {
   const { records, methods } = input
   const formulas = new Map(Object.values(records.cards).map((card) => [card.id, parseCard(card)]))
-  const problems = Object.values(records.cards).flatMap((card) => {
+  const cardProblems = Object.values(records.cards).flatMap((card) => {
     const method = methods[card.method]
     const parsed = formulas.get(card.id)
     return method && parsed ? checkCard(card, method, parsed, functionsFor(method, input.functions)) : []
   })
-  const runs = computeRuns(input, formulas)
+  const { runs, problems: runProblems } = computeRuns(input, formulas)
   const assembly = assemble({
     records,
     runs,
@@ -96,6 +98,6 @@ export const computeCampaign = (input: CampaignInput): Campaign => {
     cards,
     reworks: Object.values(records.reworks).sort((a, b) => a.when.epoch - b.when.epoch),
     trends: cards.flatMap((state) => trendsOf(state, assembly.runs, records.reworks)),
-    problems: [...input.problems, ...problems],
+    problems: [...input.problems, ...cardProblems, ...runProblems],
   }
 }

@@ -2,10 +2,12 @@
 import type { CardRecord, InstrumentRecord, RunRecord } from '../format/types.ts'
 import type { Bar } from '../judge/judge.ts'
 import type { Judgement, Verdict } from '../judge/types.ts'
-import { measureRun } from '../methods/measure.ts'
+import { givensOf, measureRun } from '../methods/measure.ts'
 import type { JudgedTerm, Method, Remark } from '../methods/method.ts'
-import type { Unit } from '../quantity/types.ts'
+import type { Problem } from '../problems/types.ts'
+import type { Dimension, Unit } from '../quantity/types.ts'
 import { prepareColumns } from './columns.ts'
+import { findingsOf } from './findings.ts'
 import { type CardFormulas, evaluateAll, type Functions } from './formulas.ts'
 import { inputsOf } from './inputs.ts'
 import { modelOf, usesOf } from './instruments.ts'
@@ -25,18 +27,26 @@ export type RunContext = {
   readonly runs: ReadonlyMap<string, Run>
 }
 
-type Outcome = Pick<Run, 'computed' | 'judgements' | 'reasons' | 'notes' | 'advice' | 'units'>
+type Outcome = Pick<Run, 'computed' | 'judgements' | 'reasons' | 'notes' | 'advice' | 'units'> & {
+  readonly problems: readonly Problem[]
+}
 
-export const schemaFor = (method: Method, card: CardRecord, columns: readonly string[]) =>
-  method.describe?.(card.fields, columns) ?? method.schema
+/** The schema of a method for one card; the dimensions of columns settle what `or` leaves open. */
+export const schemaFor = (
+  method: Method,
+  card: CardRecord,
+  columns: readonly string[],
+  dims?: Readonly<Record<string, Dimension>>,
+) => method.describe?.(card.fields, columns, dims) ?? method.schema
 
-const nothing = (reasons: readonly string[]): Outcome => ({
+const nothing = (reasons: readonly string[], problems: readonly Problem[] = []): Outcome => ({
   computed: null,
   judgements: [],
   reasons,
   notes: [],
   advice: [],
   units: {},
+  problems,
 })
 
 const compute = (context: RunContext): Outcome => {
@@ -45,11 +55,20 @@ const compute = (context: RunContext): Outcome => {
     method,
     card,
     record.readings.columns.map((column) => column.name),
+    Object.fromEntries(record.readings.columns.map(({ name, dim }) => [name, dim])),
   )
   const given = inputsOf(schema, card, article, record, context.runs)
   if (given.missing.length > 0) return nothing(given.missing)
   const { targets, inputs } = workTargets(card, schema, formulas, functions, given)
-  const { columns, zero, notes } = prepareColumns(record, context.instruments)
+  const { columns: readings, zero, notes } = prepareColumns(record, context.instruments)
+  const before = givensOf({ inputs: inputs.numbers, words: inputs.words, fields: card.fields })
+  const problems = findingsOf(method, readings, before, record, card, article)
+  const errors = problems.filter((problem) => problem.severity === 'error')
+  if (errors.length > 0)
+    return nothing(
+      errors.map((problem) => problem.message),
+      problems,
+    )
   const models = Object.fromEntries(
     Object.entries(record.instruments).flatMap(([column, id]) => {
       const instrument = context.instruments[id]
@@ -60,15 +79,15 @@ const compute = (context: RunContext): Outcome => {
     runId: record.id,
     method,
     schema,
-    columns,
+    columns: readings,
     instruments: models,
     inputs: inputs.numbers,
     words: inputs.words,
     fields: card.fields,
     zero,
   })
-  if (!measured.ok) return nothing([measured.error])
-  const { measures, givens, selection } = measured.value
+  if (!measured.ok) return nothing([measured.error], problems)
+  const { measures, columns, givens, selection } = measured.value
   const known = {
     ...inputs.numbers,
     ...Object.fromEntries(Object.entries(targets).map(([name, { value }]) => [name, value])),
@@ -102,6 +121,7 @@ const compute = (context: RunContext): Outcome => {
     notes: [...notes, ...remarks.map((remark) => remark.text)],
     advice: method.advise?.(measures, judgements.flatMap(judgedTerms), givens) ?? [],
     units: unitsOf(context, computed),
+    problems,
   }
 }
 
@@ -134,12 +154,12 @@ const reasonsOf = (judgements: readonly Judgement[]): string[] => [
 ]
 
 /** Computes and judges one run. A void run keeps the verdict that it would have had beside it. */
-export const computeRun = (context: RunContext): Run => {
+export const computeRun = (context: RunContext): { run: Run; problems: readonly Problem[] } => {
   const { record, card, article } = context
-  const outcome = compute(context)
+  const { problems, ...outcome } = compute(context)
   const wouldBe: Verdict = worst(outcome.judgements)
   const bare = card.criteria.length === 0 ? ['the card has no criterion, so nothing can pass'] : []
-  return {
+  const run: Run = {
     id: record.id,
     record,
     card,
@@ -158,4 +178,5 @@ export const computeRun = (context: RunContext): Run => {
       state: 'unknown',
     },
   }
+  return { run, problems }
 }

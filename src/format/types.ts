@@ -1,6 +1,10 @@
 /** What the files say, typed. Quantities are `Stated`: what they are for is decided by the method's schema. */
-import type { Stated } from '../quantity/types.ts'
+
 import type { Place } from '../problems/types.ts'
+import type { Stated } from '../quantity/types.ts'
+import type { InstrumentRecord } from './instrument-types.ts'
+
+export type { Accuracy, Calibration, InstrumentRecord } from './instrument-types.ts'
 
 /** YAML read with the failsafe schema: every scalar is the text that was written. */
 export type Plain = string | readonly Plain[] | { readonly [key: string]: Plain }
@@ -19,7 +23,12 @@ export type SourceFile = {
 }
 
 /** A point in time as written, with its offset: `2026-03-04T09:12+01:00`. */
-export type Moment = { readonly text: string; readonly epoch: number; readonly date: string; readonly clock: string }
+export type Moment = {
+  readonly text: string
+  readonly epoch: number
+  readonly date: string
+  readonly clock: string
+}
 
 export type RecordBase = {
   /** File name without ending (articles: path), unique across kinds. */
@@ -59,7 +68,12 @@ export type Readings = {
   readonly file?: string
 }
 
-export type Deviation = { readonly from: string; readonly what: string; readonly why: string; readonly agreed?: string }
+export type Deviation = {
+  readonly from: string
+  readonly what: string
+  readonly why: string
+  readonly agreed?: string
+}
 
 export type RunRecord = RecordBase & {
   readonly kind: 'run'
@@ -80,7 +94,13 @@ export type RunRecord = RecordBase & {
   readonly deviations: readonly Deviation[]
   readonly stopped?: string
   readonly void?: { readonly why: string; readonly by: string; readonly when: Moment }
-  readonly amendments: readonly { readonly when: Moment; readonly by: string; readonly at: string; readonly was: string; readonly why: string }[]
+  readonly amendments: readonly {
+    readonly when: Moment
+    readonly by: string
+    readonly at: string
+    readonly was: string
+    readonly why: string
+  }[]
   readonly cardRevision?: string
   readonly files: readonly { readonly file: string; readonly caption: string }[]
 }
@@ -103,7 +123,9 @@ export type CriterionRecord = {
   readonly why: string
 }
 
-export type Rule = { readonly kind: 'guarded'; readonly p: number; readonly text: string } | { readonly kind: 'simple'; readonly text: string }
+export type Rule =
+  | { readonly kind: 'guarded'; readonly p: number; readonly text: string }
+  | { readonly kind: 'simple'; readonly text: string }
 
 export type CardRecord = RecordBase & {
   readonly kind: 'card'
@@ -131,45 +153,6 @@ export type CardRecord = RecordBase & {
   readonly uncertainty: 'first-order' | 'monte-carlo'
   /** The method's own fields as its schema read them (`stations`, `checklist`, `temperature` …). */
   readonly fields: Readonly<Record<string, unknown>>
-}
-
-/** An accuracy statement as standard uncertainties: gain relative, offset in SI. */
-export type Accuracy = {
-  readonly text: string
-  readonly gain: number
-  readonly offset: number
-  readonly shape: 'normal' | 'rectangular'
-}
-
-export type Calibration = {
-  /** `YYYY-MM-DD` */
-  readonly on: string
-  readonly due: string
-  readonly by: string
-  readonly certificate: string
-  /** Standard uncertainty in SI. */
-  readonly uncertainty?: number
-  /** Reading and what to add to it, in SI, sorted by reading as written. */
-  readonly corrections: readonly { readonly reading: number; readonly add: number }[]
-  /** The instrument was found wrong here. */
-  readonly foundOut?: string
-}
-
-export type InstrumentRecord = RecordBase & {
-  readonly kind: 'instrument'
-  readonly title: string
-  readonly instrumentKind: string
-  readonly serial: string
-  readonly range?: { readonly low: Stated; readonly high: Stated }
-  readonly resolution: Stated
-  /** Absent: not known. Each is a standard uncertainty in SI; drift per second. */
-  readonly accuracy?: Accuracy
-  readonly linearity?: number
-  readonly hysteresis?: number
-  readonly drift?: number
-  readonly liquid?: string
-  readonly density?: Stated
-  readonly calibrations: readonly Calibration[]
 }
 
 export type ArticleRecord = RecordBase & {
@@ -213,9 +196,19 @@ export type ItemRecord = RecordBase & {
   readonly owner?: string
   /** `YYYY-MM-DD` */
   readonly due?: string
-  readonly closed?: { readonly when: Moment; readonly by: string; readonly how: string; readonly evidence: readonly string[] }
+  readonly closed?: {
+    readonly when: Moment
+    readonly by: string
+    readonly how: string
+    readonly evidence: readonly string[]
+  }
   /** Of a concession. `until` is `round` or a date. */
-  readonly concession?: { readonly criterion: string; readonly run: string; readonly agreed: string; readonly until: string }
+  readonly concession?: {
+    readonly criterion: string
+    readonly run: string
+    readonly agreed: string
+    readonly until: string
+  }
   readonly removed: readonly string[]
 }
 
@@ -226,13 +219,29 @@ export type ReadinessRecord = RecordBase & {
   readonly present: readonly string[]
   readonly decision: 'go' | 'no-go' | 'go with conditions'
   readonly conditions: readonly string[]
-  readonly basis: readonly { readonly run: string; readonly criterion: string; readonly verdict: string; readonly value: string; readonly U: string; readonly commit?: string; readonly tool?: string }[]
+  readonly basis: readonly {
+    readonly run: string
+    readonly criterion: string
+    readonly verdict: string
+    readonly value: string
+    readonly U: string
+    readonly commit?: string
+    readonly tool?: string
+  }[]
   readonly removed: readonly string[]
 }
 
 export type Role = 'record' | 'witness' | 'review' | 'concede'
 
-export type Person = { readonly id: string; readonly name: string; readonly organisation?: string; readonly licence?: string; readonly emails: readonly string[]; readonly login?: string; readonly roles: readonly Role[] }
+export type Person = {
+  readonly id: string
+  readonly name: string
+  readonly organisation?: string
+  readonly licence?: string
+  readonly emails: readonly string[]
+  readonly login?: string
+  readonly roles: readonly Role[]
+}
 
 export type CampaignSettings = {
   readonly source: SourceFile
@@ -261,5 +270,10 @@ export type Records = {
   readonly items: Readonly<Record<string, ItemRecord>>
   readonly readiness: Readonly<Record<string, ReadinessRecord>>
   /** Every file that was looked at, also those with errors: path → id and kind. */
-  readonly seen: readonly { readonly path: string; readonly id: string; readonly kind: string; readonly broken: boolean }[]
+  readonly seen: readonly {
+    readonly path: string
+    readonly id: string
+    readonly kind: string
+    readonly broken: boolean
+  }[]
 }

@@ -76,9 +76,9 @@ export const longestHold = (input: Omit<HoldInput, 'hold'>, level: (row: number)
         current = null
         continue
       }
-      const lowest = current && at(values, current.lowest) <= at(values, row) ? current.lowest : row
+      const lowest: number = current && at(values, current.lowest) <= at(values, row) ? current.lowest : row
       current = { from: current?.from ?? row, to: row, lowest }
-      const lasts = at(time, current.to) - at(time, current.from)
+      const lasts: number = at(time, row) - at(time, current.from)
       if (!best || lasts > at(time, best.to) - at(time, best.from)) best = current
     }
   }

@@ -35,6 +35,8 @@ export type MeasureInput = {
 
 export type Measured = {
   readonly measures: Measures
+  /** With what the method's `prepare` added. */
+  readonly columns: Columns
   readonly givens: Givens
   readonly selection: Selection
   readonly estimate: Estimate
@@ -82,7 +84,9 @@ const scatterOf = (runId: string, parts: Readonly<Record<string, Part>>): Record
  */
 export const measureRun = (input: MeasureInput): Result<Measured, string> => {
   const { method, schema, runId } = input
-  const start: Inputs = { columns: input.columns, givens: givensOf(input) }
+  const givens = givensOf(input)
+  const columns = method.prepare?.(input.columns, givens, input.instruments) ?? input.columns
+  const start: Inputs = { columns, givens }
   const selection = method.select(start.columns, start.givens)
   const first = method.estimate(start.columns, start.givens, selection)
   if (!first.ok) return first
@@ -140,7 +144,17 @@ export const measureRun = (input: MeasureInput): Result<Measured, string> => {
     const { value, parts, why } = drafts.get(field.name) as Draft
     measures[field.name] = { value, dim: KINDS[field.kind].dim, parts: why.length > 0 ? null : parts, why }
   }
-  return { ok: true, value: { measures, givens: start.givens, selection, estimate, sources } }
+  return {
+    ok: true,
+    value: {
+      measures: { ...measures, ...method.complete?.(measures) },
+      columns,
+      givens,
+      selection,
+      estimate,
+      sources,
+    },
+  }
 }
 
 /** Half the difference of both sides; one side alone where the other cannot be computed. */

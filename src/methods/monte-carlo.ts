@@ -2,10 +2,11 @@
  * The same measures by Monte Carlo (JCGM 101): each source is drawn from its own distribution, all its actions
  * moved together, and the method's `estimate` called anew. The scatter of fits is drawn from Student's t.
  */
-import { drawOf, normal, random } from '../quantity/random.ts'
-import type { Measured, MeasureInput } from './measure.ts'
-import { moved } from './measure.ts'
-import type { Inputs } from './perturb.ts'
+import { coverage, type Drawn, drawSources } from '../quantity/monte-carlo.ts'
+import { random } from '../quantity/random.ts'
+import { mean, standardDeviation } from '../quantity/statistics.ts'
+import { type Measured, type MeasureInput, moved } from './measure.ts'
+import type { Action, Inputs } from './perturb.ts'
 
 export type Simulated = {
   readonly mean: number
@@ -14,13 +15,10 @@ export type Simulated = {
   readonly high: number
 }
 
-const summary = (values: number[]): Simulated => {
-  const sorted = values.toSorted((a, b) => a - b)
-  const mean = sorted.reduce((sum, value) => sum + value, 0) / sorted.length
-  const variance = sorted.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (sorted.length - 1)
-  const at = (share: number) =>
-    sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))] as number
-  return { mean, u: Math.sqrt(variance), low: at(0.025), high: at(0.975) }
+const summary = (values: readonly number[]): Simulated => {
+  const sorted = Float64Array.from(values).sort()
+  const [low, high] = coverage(sorted, 0.95)
+  return { mean: mean(sorted), u: standardDeviation(sorted), low, high }
 }
 
 /** Mean, standard uncertainty and probabilistically symmetric 95 % interval of each measure with a known budget. */
@@ -30,40 +28,36 @@ export const simulateMeasures = (
   draws: number,
   seed: number,
 ): Readonly<Record<string, Simulated>> => {
-  const uniform = random(seed)
-  const gaussian = normal(uniform)
-  const start: Inputs = { columns: input.columns, givens: measured.givens }
-  const names = Object.entries(measured.measures).flatMap(([name, measure]) => (measure.parts ? [name] : []))
-  const fits = new Map(
-    Object.values(measured.measures).flatMap((measure) =>
-      Object.entries(measure.parts ?? {}).filter(([source]) => source.startsWith('fit:')),
-    ),
+  const known = Object.entries(measured.measures).flatMap(([name, { parts }]) =>
+    parts ? [{ name, fits: Object.entries(parts).filter(([source]) => source.startsWith('fit:')) }] : [],
   )
-  const samples: Record<string, number[]> = Object.fromEntries(names.map((name) => [name, []]))
+  const moves = [...measured.sources.values()].filter((actions) => actions[0] && !actions[0].unknown)
+  const scatter = new Map(known.flatMap(({ fits }) => fits))
+  const drawn: Drawn[] = [
+    ...moves.map((actions) => actions[0] as Action),
+    ...[...scatter].map(([source, part]) => ({ source, ...part })),
+  ]
+  const place = new Map(drawn.map(({ source }, at) => [source, at]))
+  const z = new Float64Array(drawn.length)
+  const generator = random(seed)
+  const start: Inputs = { columns: measured.columns, givens: measured.givens }
+  const samples = new Map<string, number[]>(known.map(({ name }) => [name, []]))
   for (let draw = 0; draw < draws; draw += 1) {
-    let inputs = start
-    for (const actions of measured.sources.values()) {
-      const [first] = actions
-      if (!first || first.unknown) continue
-      inputs = moved(inputs, actions, drawOf(first.shape, first.dof, uniform, gaussian))
-    }
-    const z = new Map([...fits].map(([source, part]) => [source, drawOf('t', part.dof, uniform, gaussian)]))
+    drawSources(drawn, z, generator)
+    const inputs = moves.reduce((state, actions, at) => moved(state, actions, z[at] as number), start)
     const result = input.method.estimate(inputs.columns, inputs.givens, measured.selection)
     if (!result.ok) continue
-    for (const name of names) {
+    for (const { name, fits } of known) {
       const value = result.value.values[name]
       if (value === undefined || !Number.isFinite(value)) continue
-      const scatter = Object.entries(measured.measures[name]?.parts ?? {}).reduce(
-        (sum, [source, part]) => sum + part.u * (z.get(source) ?? 0),
+      const moveOfFit = fits.reduce(
+        (sum, [source, part]) => sum + part.u * (z[place.get(source) ?? -1] ?? 0),
         0,
       )
-      samples[name]?.push(value + scatter)
+      samples.get(name)?.push(value + moveOfFit)
     }
   }
   return Object.fromEntries(
-    names.flatMap((name) => {
-      const values = samples[name] as number[]
-      return values.length > 1 ? [[name, summary(values)]] : []
-    }),
+    [...samples].flatMap(([name, values]) => (values.length > 1 ? [[name, summary(values)]] : [])),
   )
 }

@@ -2,8 +2,8 @@
 import { readdirSync } from 'node:fs'
 import type { Method } from './method.ts'
 
-const isMethod = (value: unknown): value is { method: Method } =>
-  typeof value === 'object' && value !== null && 'method' in value
+const hasMethod = (module: unknown): module is { default: Method } =>
+  typeof module === 'object' && module !== null && 'default' in module
 
 let found: Promise<Readonly<Record<string, Method>>> | undefined
 
@@ -15,8 +15,8 @@ const find = async (): Promise<Readonly<Record<string, Method>>> => {
   const methods: Record<string, Method> = {}
   for (const folder of folders) {
     const module: unknown = await import(new URL(`./${folder}/index.ts`, import.meta.url).href)
-    if (!isMethod(module)) throw new Error(`src/methods/${folder}/index.ts exports no \`method\``)
-    methods[folder] = module.method
+    if (!hasMethod(module)) throw new Error(`src/methods/${folder}/index.ts has no default export`)
+    methods[folder] = module.default
   }
   return methods
 }
