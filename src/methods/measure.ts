@@ -48,6 +48,7 @@ export const givensOf = (input: Pick<MeasureInput, 'inputs' | 'words' | 'fields'
   numbers: Object.fromEntries(Object.entries(input.inputs).map(([name, quantity]) => [name, quantity.value])),
   words: input.words,
   fields: input.fields,
+  dims: Object.fromEntries(Object.entries(input.inputs).map(([name, quantity]) => [name, quantity.dim])),
 })
 
 const asAction = (runId: string, extra: ExtraSource): Action => ({
@@ -142,7 +143,8 @@ export const measureRun = (input: MeasureInput): Result<Measured, string> => {
   const measures: Record<string, Quantity> = {}
   for (const field of fields) {
     const { value, parts, why } = drafts.get(field.name) as Draft
-    measures[field.name] = { value, dim: KINDS[field.kind].dim, parts: why.length > 0 ? null : parts, why }
+    const { dim } = KINDS[estimate.kinds?.[field.name] ?? field.kind]
+    measures[field.name] = { value, dim, parts: why.length > 0 ? null : parts, why }
   }
   return {
     ok: true,

@@ -1,0 +1,36 @@
+/** Small help for formula functions: which arguments are numbers, which are words, and exact US units in SI. */
+
+/** Exact by definition (international yard and pound, 1959; standard gravity for the pound-force). */
+export const FOOT = 0.3048
+export const POUND = 0.45359237
+export const GRAVITY = 9.80665
+export const POUND_FORCE = POUND * GRAVITY
+
+type Argument = number | string
+
+/** For a function of numbers only. The formula reader has checked dimensions before. */
+export const ofNumbers =
+  (compute: (...numbers: number[]) => number | string) =>
+  (...given: Argument[]): number | string => {
+    const numbers = given.filter((one) => typeof one === 'number' && Number.isFinite(one)) as number[]
+    if (numbers.length !== given.length || given.length !== compute.length)
+      return `expects ${compute.length} finite numbers`
+    return compute(...numbers)
+  }
+
+/** For a function whose first argument is a word and whose others are numbers. */
+export const ofWord =
+  (compute: (word: string, ...numbers: number[]) => number | string) =>
+  (...given: Argument[]): number | string => {
+    const [word, ...rest] = given
+    const numbers = rest.filter((one) => typeof one === 'number' && Number.isFinite(one)) as number[]
+    if (typeof word !== 'string' || numbers.length !== rest.length || given.length !== compute.length)
+      return `expects a word and ${compute.length - 1} finite numbers`
+    return compute(word, ...numbers)
+  }
+
+/** A row of a table by a word that somebody wrote: `toString` is no row. */
+export const row = <T>(
+  table: Readonly<Record<string, T>>,
+  word: number | string | undefined,
+): T | undefined => (Object.hasOwn(table, String(word)) ? table[String(word)] : undefined)
