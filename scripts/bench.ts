@@ -1,8 +1,8 @@
 import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { complain, home, readArguments } from './command.ts'
-import { openHere } from './site.ts'
+import { openCampaign } from '../src/campaign/node/open.ts'
+import { complain, home, readArguments, tool } from './command.ts'
 
 const HELP = `npm run bench -- [options]     how long a check takes, by the number of runs
 
@@ -51,10 +51,12 @@ const main = async (): Promise<void> => {
   const root = manyRuns(count)
   try {
     const start = performance.now()
-    const { campaign } = await openHere(root, '2026-04-15')
+    const before = process.cpuUsage()
+    const { campaign } = await openCampaign(root, tool, '2026-04-15')
     const seconds = (performance.now() - start) / 1000
+    const { user, system } = process.cpuUsage(before)
     process.stdout.write(
-      `${campaign.runs.length} runs checked in ${seconds.toFixed(2)} s, ${Math.round(process.memoryUsage().rss / 1e6)} MB\n`,
+      `${campaign.runs.length} runs checked in ${seconds.toFixed(2)} s (${((user + system) / 1e6).toFixed(2)} s of processor), ${Math.round(process.memoryUsage().rss / 1e6)} MB\n`,
     )
   } finally {
     rmSync(root, { recursive: true, force: true })

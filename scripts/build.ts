@@ -1,6 +1,7 @@
 import { resolve } from 'node:path'
-import { complain, home, isDay, readArguments } from './command.ts'
-import { buildSite, openHere, siteFolder } from './site.ts'
+import { openCampaign } from '../src/campaign/node/open.ts'
+import { complain, home, isDay, readArguments, tool } from './command.ts'
+import { buildSite, siteFolder } from './site.ts'
 
 const HELP = `npm run build -- [options]     the static site, into dist/
 
@@ -25,7 +26,7 @@ const main = async (): Promise<void> => {
   if (base) process.env.BASE_PATH = base
   if (out) process.env.OUT_DIR = resolve(out)
   const from = root ? resolve(root) : home
-  const { campaign } = await openHere(from, asOf)
+  const { campaign } = await openCampaign(from, tool, asOf)
   const pages = await buildSite(campaign, from)
   process.stdout.write(`${pages} pages in ${siteFolder()}\n`)
 }

@@ -1,9 +1,10 @@
 import { watch } from 'node:fs'
 import { join, resolve } from 'node:path'
 import { dev } from 'astro'
+import { openCampaign } from '../src/campaign/node/open.ts'
 import { checkText } from '../src/views/check-text.ts'
-import { home, readArguments } from './command.ts'
-import { openHere, writeViews } from './site.ts'
+import { home, readArguments, tool } from './command.ts'
+import { writeViews } from './site.ts'
 
 const HELP = `npm run dev -- [options]     site and verdicts follow each save of a record
 
@@ -21,7 +22,7 @@ const main = async (): Promise<void> => {
   const root = parsed.values.root ? resolve(parsed.values.root) : home
   const port = Number(parsed.values.port ?? 4331)
   const refresh = async () => {
-    const { campaign, textOf } = await openHere(root)
+    const { campaign, textOf } = await openCampaign(root, tool)
     process.stdout.write(
       checkText(campaign, { colour: process.stdout.isTTY === true && !process.env.NO_COLOR, textOf }),
     )

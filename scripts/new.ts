@@ -1,10 +1,10 @@
 import { existsSync, mkdirSync, writeFileSync } from 'node:fs'
 import { dirname, join, relative, resolve } from 'node:path'
+import { openCampaign } from '../src/campaign/node/open.ts'
 import type { Campaign, CardState } from '../src/campaign/types.ts'
 import { nearest } from '../src/quantity/nearest.ts'
 import { newRunText } from '../src/views/new-run.ts'
-import { complain, home, readCall } from './command.ts'
-import { openHere } from './site.ts'
+import { complain, home, readCall, tool } from './command.ts'
 
 const HELP = `npm run new -- <card> [options]     a run file in its place, filled in as far as is known
 
@@ -62,7 +62,7 @@ const main = async (): Promise<void> => {
     return complain(`--at ${when} is no time with an offset; write 2026-03-04T09:12+01:00.`)
   }
   const root = folder ? resolve(folder) : home
-  const { campaign } = await openHere(root)
+  const { campaign } = await openCampaign(root, tool)
   const state = choose(campaign, card, article)
   if (typeof state === 'string') return complain(state)
   if (by !== undefined && !campaign.records.people[by])

@@ -2,10 +2,9 @@
 import { mkdirSync, writeFileSync } from 'node:fs'
 import { dirname, resolve } from 'node:path'
 import { build } from 'astro'
-import { openCampaign } from '../src/campaign/node/open.ts'
 import type { Campaign } from '../src/campaign/types.ts'
 import { allViews } from '../src/views/all.ts'
-import { home, tool } from './command.ts'
+import { home } from './command.ts'
 
 export const viewsFile = (): string => resolve(home, process.env.VIEWS_FILE ?? '.cache/views.json')
 
@@ -25,5 +24,3 @@ export const buildSite = async (campaign: Campaign, root: string): Promise<numbe
   await build({ root: home, logLevel: 'warn' })
   return pages
 }
-
-export const openHere = (root: string, asOf?: string) => openCampaign(root, tool, asOf)

@@ -1,8 +1,9 @@
 import { resolve } from 'node:path'
+import { openCampaign } from '../src/campaign/node/open.ts'
 import { checkText } from '../src/views/check-text.ts'
-import { home, readArguments } from './command.ts'
+import { home, readArguments, tool } from './command.ts'
 import { addressOf, serve } from './serve.ts'
-import { buildSite, openHere, siteFolder } from './site.ts'
+import { buildSite, siteFolder } from './site.ts'
 
 const HELP = `npm start -- [options]     check the records, build the site, serve it
 
@@ -32,7 +33,7 @@ const main = async (): Promise<void> => {
   const parsed = readArguments({ root: { type: 'string' }, port: { type: 'string' } }, HELP)
   if (!parsed) return
   const root = parsed.values.root ? resolve(parsed.values.root) : home
-  const { campaign, textOf } = await openHere(root)
+  const { campaign, textOf } = await openCampaign(root, tool)
   process.stdout.write(
     checkText(campaign, { colour: process.stdout.isTTY === true && !process.env.NO_COLOR, textOf }),
   )

@@ -42,8 +42,9 @@ const notJudged = (criterion: CriterionRecord, reason: string): Judgement => ({
 export const negativeBars = (schema: Schema, measures: Measures): Bar[] =>
   schema.measures.flatMap((field) => {
     const measure = measures[field.name]
-    const U = measure && expanded(measure)?.U
-    if (!field.positive || !measure || U === undefined || U === null || measure.value >= -U) return []
+    if (!field.positive || !measure || measure.value >= 0) return []
+    const U = expanded(measure)?.U
+    if (U === undefined || measure.value >= -U) return []
     return [
       {
         text: `${field.meaning} cannot be negative, yet it comes out below minus its uncertainty`,
@@ -59,10 +60,11 @@ const unitOfTerm = (
   measured: ReadonlySet<string>,
   node: Node,
 ): Unit => {
-  const dims = Object.fromEntries(Object.entries(scope).map(([name, quantity]) => [name, quantity.dim]))
+  const all = namesIn(node, input.functions)
+  const dims = Object.fromEntries(all.flatMap((name) => (scope[name] ? [[name, scope[name].dim]] : [])))
   const first = node.type === 'compare' ? node.operands[0] : undefined
   const dim = first && dimensionOf(first, dims, input.functions)
-  const names = [...new Set(namesIn(node, input.functions).filter((name) => measured.has(name)))]
+  const names = all.filter((name) => measured.has(name))
   return dim?.ok ? criterionUnit(input.card, criterion.show, names, dim.value) : siUnit([0, 0, 0, 0, 0, 0])
 }
 

@@ -94,8 +94,12 @@ const compute = (context: RunContext): Outcome => {
   }
   const derived = evaluateAll(formulas.derive, { ...known, ...measures }, functions)
 
-  const remarksAt = (p: number): readonly Remark[] =>
-    method.conditions(measures, columns, givens, selection, p)
+  const remarks = new Map<number, readonly Remark[]>()
+  const remarksAt = (p: number): readonly Remark[] => {
+    const known = remarks.get(p) ?? method.conditions(measures, columns, givens, selection, p)
+    remarks.set(p, known)
+    return known
+  }
   const barsAt = (p: number): Bar[] => {
     const bars: Bar[] = remarksAt(p).filter((remark) => remark.effect === 'bars-pass')
     return record.stopped ? [...bars, { text: `the test was broken off: ${record.stopped}` }] : bars
@@ -111,14 +115,17 @@ const compute = (context: RunContext): Outcome => {
     selection,
     measures,
     derived,
-    figures: method.figures(measures, columns, givens, selection),
+    // Only pages draw them; a check of ten thousand runs need not.
+    get figures() {
+      return method.figures(measures, columns, givens, selection)
+    },
   }
-  const remarks = remarksAt(0.95).filter((remark) => remark.effect === 'note')
+  const said = remarksAt(0.95).filter((remark) => remark.effect === 'note')
   return {
     computed,
     judgements,
     reasons: reasonsOf(judgements),
-    notes: [...notes, ...remarks.map((remark) => remark.text)],
+    notes: [...notes, ...said.map((remark) => remark.text)],
     advice: method.advise?.(measures, judgements.flatMap(judgedTerms), givens) ?? [],
     units: unitsOf(context, computed),
     problems,

@@ -17,6 +17,28 @@ export const blockStarts = (rows: number): Int32Array => {
   return Int32Array.from({ length: blocks + 1 }, (_, block) => Math.floor((block * rows) / blocks))
 }
 
+/** A log of more rows than this is first taken in cells of neighbouring rows, fifty to a block. */
+const MOST_CELLS = 50 * BLOCKS
+
+/** First row of each cell, and behind the last one the number of rows. */
+export const cellStarts = (rows: number): Int32Array => {
+  const cells = rows > 2 * MOST_CELLS ? MOST_CELLS : rows
+  return Int32Array.from({ length: cells + 1 }, (_, cell) => Math.floor((cell * rows) / cells))
+}
+
+/** Means of the chosen rows, cell by cell. */
+export const cellMeans = (values: Float64Array, rows: Int32Array, cells: Int32Array): Float64Array => {
+  const means = new Float64Array(Math.max(0, cells.length - 1))
+  for (let cell = 0; cell < means.length; cell += 1) {
+    const from = cells[cell] as number
+    const to = cells[cell + 1] as number
+    let sum = 0
+    for (let k = from; k < to; k += 1) sum += values[rows[k] as number] as number
+    means[cell] = sum / (to - from)
+  }
+  return means
+}
+
 /**
  * By how much the standard error of a slope over blocks is to be widened because neighbours are alike:
  * √((1 + r)/(1 − r)) for first-order correlation r (Bayley and Hammersley, J. R. Stat. Soc. Suppl. 8, 1946, 184).

@@ -70,16 +70,17 @@ export const longestHold = (input: Omit<HoldInput, 'hold'>, level: (row: number)
   const { time, values } = input
   let best: Held | null = null
   for (const rows of stretches({ ...input, hold: 0 })) {
-    let current: Held | null = null
+    let first: number | null = null
+    let lowest = 0
     for (const row of rows) {
       if (!(at(values, row) >= level(row))) {
-        current = null
+        first = null
         continue
       }
-      const lowest: number = current && at(values, current.lowest) <= at(values, row) ? current.lowest : row
-      current = { from: current?.from ?? row, to: row, lowest }
-      const lasts: number = at(time, row) - at(time, current.from)
-      if (!best || lasts > at(time, best.to) - at(time, best.from)) best = current
+      if (first === null || at(values, row) < at(values, lowest)) lowest = row
+      first ??= row
+      if (!best || at(time, row) - at(time, first) > at(time, best.to) - at(time, best.from))
+        best = { from: first, to: row, lowest }
     }
   }
   return best

@@ -40,6 +40,8 @@ export type ColumnField = Field & {
   readonly ramp: 'own' | 'time' | 'none'
   /** True where the instrument must hold still over time: then `drift` is needed, and not stated is not known. */
   readonly hold: boolean
+  /** Not a column of the table of readings: `prepare` reads it out of this one, and an instrument may be named for it. */
+  readonly from?: string
   /** A clock or a counter needs no instrument record. */
   readonly instrument: 'required' | 'optional' | 'none'
 }
@@ -197,6 +199,8 @@ export type Method = {
     columns: readonly string[],
     /** Dimensions of the columns, where the readings are at hand: they settle what is left open by `or`. */
     dims?: Readonly<Record<string, Dimension>>,
+    /** Names of the givens at hand (card, article, run, targets): what is not there settles the rest of it. */
+    given?: readonly string[],
   ) => Schema
   readonly functions?: Readonly<Record<string, FormulaFunction>>
   /** Checks that need columns and givens together (a missing barometer, reduced pressure). Faults name a column, a given, or neither. */

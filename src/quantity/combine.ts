@@ -7,13 +7,17 @@ import type { Dimension, Part, Parts, Quantity, Source } from './types.ts'
 function combineParts(terms: readonly { readonly parts: Parts; readonly sensitivity: number }[]): Parts {
   const sums: Record<Source, Part> = {}
   for (const { parts, sensitivity } of terms) {
-    for (const [source, part] of Object.entries(parts)) {
+    for (const source of Object.keys(parts)) {
+      const part = parts[source] as Part
       const sum = sums[source]
       const u = part.u * sensitivity
-      sums[source] = sum ? { ...sum, u: sum.u + u, dof: Math.min(sum.dof, part.dof) } : { ...part, u }
+      const { dof, pool, shape } = part
+      if (sum) sums[source] = { u: sum.u + u, dof: Math.min(sum.dof, dof), pool: sum.pool, shape: sum.shape }
+      else sums[source] = { u, dof, pool, shape }
     }
   }
-  return Object.fromEntries(Object.entries(sums).filter(([, part]) => part.u !== 0))
+  for (const [source, part] of Object.entries(sums)) if (part.u === 0) delete sums[source]
+  return sums
 }
 
 /** Does the result move when this input does? Asked where the size of its uncertainty is not known. */

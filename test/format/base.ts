@@ -36,7 +36,7 @@ const springSchema: Schema = {
       name: 'drift_error',
       meaning: 'error of temperature over the hold',
       kind: 'temperature-difference',
-      role: 'known',
+      role: 'setpoint',
       required: false,
     },
     {

@@ -32,7 +32,14 @@ export function columnProblems(
   const has = new Set(readings.columns.map((column) => column.name))
   const explained = (name: string) => unknownNames.some((other) => nearest(other, [name]).length > 0)
   for (const field of schema.columns) {
-    if (!field.required || has.has(field.name) || field.name.includes('<') || explained(field.name)) continue
+    if (
+      !field.required ||
+      field.from ||
+      has.has(field.name) ||
+      field.name.includes('<') ||
+      explained(field.name)
+    )
+      continue
     const message = `the method ${method} needs the column \`${field.name}\``
     problems.push(missingColumn(message, field.meaning, method, source))
   }

@@ -136,8 +136,8 @@ function instrumentProblems(
     problems.push(...refer(world, ['instrument'], id, source, path))
     const field = schema && fieldNamed(schema.columns, name)
     if (!columns.includes(name)) {
-      // A required column that is missing is the mistake; it is said once, at the table.
-      if (field?.required) continue
+      // A required column that is missing is said once, at the table; one that is read out of another is never in it.
+      if (field?.required || field?.from) continue
       const known = unknown(
         `the readings have no column \`${name}\``,
         name,

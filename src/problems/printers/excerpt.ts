@@ -43,5 +43,4 @@ function clip(line: string, cut: number): string {
   return line.length > cut + WIDTH ? `${start.slice(0, -1)}…` : start
 }
 
-// biome-ignore lint/suspicious/noControlCharactersInRegex: these are the characters to be taken out
-const visible = (line: string) => line.replaceAll('\t', '→').replace(/[\u0000-\u001f\u007f-\u009f]/g, '�')
+const visible = (line: string) => line.replaceAll('\t', '→').replace(/\p{Cc}/gu, '�')

@@ -20,7 +20,7 @@ export function printTerminal(
     lines.push(`  ${message}: ${other.file}:${other.line}:${other.column}`)
     lines.push(...excerpt(other, textOf(other.file) ?? ''))
   }
-  const note = (name: string, text: string) => lines.push(`  ${paint('quiet', name)}  ${text}`)
+  const note = (name: string, text: string) => lines.push(`  ${paint('quiet', name.padEnd(4))}  ${text}`)
   if (problem.expected?.length) note('expected', problem.expected.join(', '))
   if (problem.why) note('why', problem.why)
   if (problem.hint) note('hint', problem.hint)

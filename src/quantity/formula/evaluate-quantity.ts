@@ -18,11 +18,16 @@ export function evaluateQuantity(
   if (node.type === 'compare' || node.type === 'and') {
     return refuse('formula/not-allowed', 'a comparison gives no quantity', node.start, node.end)
   }
-  const dims: Record<string, Dimension> = {}
-  for (const [name, q] of Object.entries(scope)) dims[name] = q.dim
-  const dim = dimensionOf(node, dims, functions)
-  if (!dim.ok) return dim
+  const alone = node.type === 'name' && Object.hasOwn(scope, node.name) ? scope[node.name] : undefined
+  if (alone) return { ok: true, value: alone }
   const names = namesIn(node, functions)
+  const dims: Record<string, Dimension> = {}
+  for (const name of names) {
+    const dim = Object.hasOwn(scope, name) ? scope[name]?.dim : undefined
+    if (dim) dims[name] = dim
+  }
+  const dim = dimensionOf(node, dims, functions)
+  if (!dim.ok) return refused(node, scope, functions)
   const inputs = names.flatMap((name) => scope[name] ?? [])
   const at = (values: readonly number[]) =>
     Object.fromEntries(names.map((name, i) => [name, values[i] ?? Number.NaN]))
@@ -33,4 +38,11 @@ export function evaluateQuantity(
     return result.ok ? result.value : Number.NaN
   }
   return { ok: true, value: propagate(f, inputs, dim.value) }
+}
+
+/** The same check against the whole scope, so that a misspelt name finds what is near. */
+function refused(node: Node, scope: Readonly<Record<string, Quantity>>, functions: Functions): Result<never> {
+  const dims = Object.fromEntries(Object.entries(scope).map(([name, q]) => [name, q.dim]))
+  const dim = dimensionOf(node, dims, functions)
+  return dim.ok ? refuse('formula/no-value', 'the formula has no value here', node.start, node.end) : dim
 }

@@ -1,0 +1,56 @@
+/** How measures are collected, and of which kind they are. */
+import type { Kind } from '../../quantity/kinds.ts'
+import type { Part } from '../../quantity/types.ts'
+import type { Estimate } from '../method.ts'
+import { combine, type Fitted, type Scatter, toParts } from './fits.ts'
+import type { Form } from './motion.ts'
+
+/** Measures as they are collected. Parts are worked out when asked for: the engine does so once in many estimates. */
+export type Found = {
+  readonly values: Record<string, number>
+  readonly kinds: Record<string, Kind>
+  readonly parts: Record<string, () => Readonly<Record<string, Part>>>
+}
+
+export type Put = (name: string, fitted: Fitted, scatter: Scatter, pool: string, kind: Kind) => void
+
+export const putInto =
+  (found: Found): Put =>
+  (name, fitted, scatter, pool, kind) => {
+    found.values[name] = fitted.value
+    found.kinds[name] = kind
+    found.parts[name] = () => toParts(fitted, scatter, pool)
+  }
+
+export const scatterOf = ({ parts }: Found): Estimate['scatter'] =>
+  Object.fromEntries(Object.entries(parts).map(([name, of]) => [name, of()]))
+
+/** Kinds by form: what is a moment and an angle in one is a force and a length in the other. */
+export const kindsOf = (form: Form) =>
+  form === 'angular'
+    ? ({
+        motion: 'angle',
+        load: 'moment',
+        stiffness: 'angular-stiffness',
+        compliance: 'angular-compliance',
+      } as const)
+    : ({
+        motion: 'length',
+        load: 'force',
+        stiffness: 'linear-stiffness',
+        compliance: 'linear-compliance',
+      } as const)
+
+/** factor/value, with first-order parts: u(1/c) = u(c)/c². */
+export const inverse = (of: Fitted, factor = 1): Fitted =>
+  combine(factor / of.value, () => [[-factor / of.value ** 2, of]])
+
+/** a − b. */
+export const difference = (a: Fitted, b: Fitted): Fitted =>
+  combine(a.value - b.value, () => [
+    [1, a],
+    [-1, b],
+  ])
+
+/** factor · a. */
+export const times = (a: Fitted, factor: number): Fitted => combine(a.value * factor, () => [[factor, a]])
