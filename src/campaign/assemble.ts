@@ -10,7 +10,7 @@ import { evidenceItems } from './items/evidence.ts'
 import { followupItems } from './items/followups.ts'
 import { handItems } from './items/hand.ts'
 import type { ItemContext } from './items/item.ts'
-import { type Change, changesFor, splitRounds } from './rounds.ts'
+import { changesFor, splitRounds } from './rounds.ts'
 import type { CardState, GateState, OpenItem, Run } from './types.ts'
 
 export type Assembly = {
@@ -45,9 +45,9 @@ const place = (context: AssemblyContext): Placed => {
     for (const article of Object.keys(card.articles)) {
       const own = runs.filter((run) => run.card.id === card.id && run.article === article)
       const spans = splitRounds(own, changesFor(card, article, reworks, runs))
-      const settledSpans = spans.map((span, index) => {
-        const next: Change | null = spans[index + 1]?.begunBy ?? null
-        const overtakenBy = next && { id: next.id, what: next.what, when: next.when }
+      const settledSpans = spans.map((span) => {
+        const { endedBy } = span
+        const overtakenBy = endedBy && { id: endedBy.id, what: endedBy.what, when: endedBy.when }
         return { ...span, runs: span.runs.map((run) => ({ ...run, round: span.number, overtakenBy })) }
       })
       for (const run of settledSpans.flatMap((span) => span.runs)) placed.set(run.id, run)

@@ -7,7 +7,7 @@ import { type CardFormulas, evaluateAll, type Functions } from './formulas.ts'
 import { judgeAll, worst } from './judging.ts'
 import { counts, decidingRuns, poolMeasures } from './pool.ts'
 import type { Span } from './rounds.ts'
-import { schemaFor } from './run.ts'
+import { schemaOfColumns } from './schema.ts'
 import type { CardState, CardStatus, Round, Run } from './types.ts'
 
 export type CardContext = {
@@ -34,7 +34,7 @@ const judgePool = (context: CardContext, pool: readonly Run[]): Pick<Round, 'jud
   )
   const known = { ...computed.inputs, ...targets }
   const derived = evaluateAll(formulas.derive, { ...known, ...measures }, functions)
-  const schema = schemaFor(method, card, Object.keys(computed.columns))
+  const schema = schemaOfColumns(method, card, computed.columns)
   const judgements = judgeAll({
     card,
     schema,

@@ -6,7 +6,9 @@ import type { Problem } from '../problems/types.ts'
 import { conjuncts, dimensionOf } from '../quantity/formula/index.ts'
 import { KINDS } from '../quantity/kinds.ts'
 import type { Dimension } from '../quantity/types.ts'
+import { nameProblems, showProblems } from './check-names.ts'
 import { type CardFormulas, type Functions, findRing } from './formulas.ts'
+import { plannedSchema } from './schema.ts'
 
 type Dimensions = Readonly<Record<string, Dimension>>
 
@@ -81,7 +83,7 @@ export const checkCard = (
   formulas: CardFormulas,
   functions: Functions,
 ): Problem[] => {
-  const schema = method.describe?.(card.fields, Object.keys(card.instruments)) ?? method.schema
+  const schema = plannedSchema(method, card)
   const parseProblems = formulas.faults.map(({ path, fault }) =>
     problemOfFault(fault, card.source.locate(path, 'value', fault)),
   )
@@ -105,6 +107,8 @@ export const checkCard = (
     ...targets.problems,
     ...derived.problems,
     ...criteria.problems,
-    ...(comparisons.length > 0 ? comparisons : []),
+    ...comparisons,
+    ...nameProblems(card, schema, functions),
+    ...showProblems(card, formulas, derived.dims, functions),
   ]
 }

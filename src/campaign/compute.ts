@@ -8,7 +8,8 @@ import { decidable } from './decidable.ts'
 import { type CardFormulas, type Functions, functionsFor, parseCard } from './formulas.ts'
 import { inputsOf } from './inputs.ts'
 import { inOrder } from './order.ts'
-import { computeRun, schemaFor } from './run.ts'
+import { computeRun } from './run.ts'
+import { plannedSchema } from './schema.ts'
 import { workTargets } from './targets.ts'
 import { trendsOf } from './trends.ts'
 import type { Campaign, CardState, Run } from './types.ts'
@@ -61,7 +62,7 @@ const plan = (input: CampaignInput, state: CardState, formulas: CardFormulas | u
   const { card, method, article } = state
   if (!method || !formulas) return state
   const functions = functionsFor(method, input.functions)
-  const schema = schemaFor(method, card, Object.keys(card.instruments))
+  const schema = plannedSchema(method, card)
   const { targets, inputs } = workTargets(
     card,
     schema,

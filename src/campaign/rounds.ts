@@ -10,7 +10,13 @@ export type Change = {
   readonly epoch: number
 }
 
-export type Span = { readonly number: number; readonly begunBy: Change | null; readonly runs: readonly Run[] }
+export type Span = {
+  readonly number: number
+  readonly begunBy: Change | null
+  /** The first change after its runs: what made them worthless. */
+  readonly endedBy: Change | null
+  readonly runs: readonly Run[]
+}
 
 /** A rework of a covered part ends the round, unless it states why this card is unaffected. */
 const reworkChanges = (card: CardRecord, article: string, reworks: readonly ReworkRecord[]): Change[] => {
@@ -54,9 +60,8 @@ export const changesFor = (
  * Changes before the first run begin nothing; several in a row begin one round, named after the last.
  */
 export const splitRounds = (runs: readonly Run[], changes: readonly Change[]): Span[] => {
-  const spans: { number: number; begunBy: Change | null; runs: Run[] }[] = [
-    { number: 1, begunBy: null, runs: [] },
-  ]
+  type Open = { number: number; begunBy: Change | null; endedBy: Change | null; runs: Run[] }
+  const spans: Open[] = [{ number: 1, begunBy: null, endedBy: null, runs: [] }]
   const events = [
     ...changes.map((change) => ({ epoch: change.epoch, change })),
     ...runs.map((run) => ({ epoch: run.record.when.epoch, run })),
@@ -65,9 +70,10 @@ export const splitRounds = (runs: readonly Run[], changes: readonly Change[]): S
     const current = spans.at(-1)
     if (!current) continue
     if ('run' in event) current.runs.push(event.run)
-    else if (current.runs.length > 0)
-      spans.push({ number: current.number + 1, begunBy: event.change, runs: [] })
-    else if (current.number > 1) current.begunBy = event.change
+    else if (current.runs.length > 0) {
+      current.endedBy = event.change
+      spans.push({ number: current.number + 1, begunBy: event.change, endedBy: null, runs: [] })
+    } else if (current.number > 1) current.begunBy = event.change
   }
   return spans
 }

@@ -5,13 +5,14 @@ import type { Judgement, Verdict } from '../judge/types.ts'
 import { givensOf, measureRun } from '../methods/measure.ts'
 import type { JudgedTerm, Method, Remark } from '../methods/method.ts'
 import type { Problem } from '../problems/types.ts'
-import type { Dimension, Unit } from '../quantity/types.ts'
+import type { Unit } from '../quantity/types.ts'
 import { prepareColumns } from './columns.ts'
 import { findingsOf } from './findings.ts'
 import { type CardFormulas, evaluateAll, type Functions } from './formulas.ts'
 import { inputsOf } from './inputs.ts'
 import { modelOf, usesOf } from './instruments.ts'
 import { judgeAll, worst } from './judging.ts'
+import { schemaOfReadings } from './schema.ts'
 import { workTargets } from './targets.ts'
 import type { Computed, Run } from './types.ts'
 import { measureUnit } from './units.ts'
@@ -31,14 +32,6 @@ type Outcome = Pick<Run, 'computed' | 'judgements' | 'reasons' | 'notes' | 'advi
   readonly problems: readonly Problem[]
 }
 
-/** The schema of a method for one card; the dimensions of columns settle what `or` leaves open. */
-export const schemaFor = (
-  method: Method,
-  card: CardRecord,
-  columns: readonly string[],
-  dims?: Readonly<Record<string, Dimension>>,
-) => method.describe?.(card.fields, columns, dims) ?? method.schema
-
 const nothing = (reasons: readonly string[], problems: readonly Problem[] = []): Outcome => ({
   computed: null,
   judgements: [],
@@ -51,12 +44,11 @@ const nothing = (reasons: readonly string[], problems: readonly Problem[] = []):
 
 const compute = (context: RunContext): Outcome => {
   const { record, card, article, method, formulas, functions } = context
-  const schema = schemaFor(
-    method,
-    card,
-    record.readings.columns.map((column) => column.name),
-    Object.fromEntries(record.readings.columns.map(({ name, dim }) => [name, dim])),
-  )
+  const unread = Object.values(record.instruments).filter((id) => !context.instruments[id])
+  // Without its instrument a reading would look better than it is.
+  if (unread.length > 0)
+    return nothing([`the file of ${unread.join(', ')} has errors, so its readings cannot be judged`])
+  const schema = schemaOfReadings(method, card, record)
   const given = inputsOf(schema, card, article, record, context.runs)
   if (given.missing.length > 0) return nothing(given.missing)
   const { targets, inputs } = workTargets(card, schema, formulas, functions, given)

@@ -88,7 +88,11 @@ const verdictOf = (
 }
 
 const measuresIn = (compare: Compare, scope: Scope): string[] => [
-  ...new Set(compare.operands.flatMap((node) => namesIn(node, scope.functions)).filter((name) => scope.measures.has(name))),
+  ...new Set(
+    compare.operands
+      .flatMap((node) => namesIn(node, scope.functions))
+      .filter((name) => scope.measures.has(name)),
+  ),
 ]
 
 const ratioOf = (room: number, value: Quantity): number | null => {

@@ -69,7 +69,12 @@ const summary = (campaign: Campaign): string => {
     (verdict) => `${campaign.runs.filter((run) => run.verdict === verdict).length} ${verdict}`,
   )
   const voids = campaign.runs.filter((run) => run.verdict === null).length
-  return `${plural(campaign.runs.length, 'run')}: ${verdicts.join(', ')}${voids > 0 ? `, ${voids} void` : ''}; ${plural(campaign.items.length, 'open item')}`
+  const read = Object.keys(campaign.records.runs).length
+  const left =
+    read > campaign.runs.length
+      ? `; ${plural(read - campaign.runs.length, 'run')} not judged, since the card has errors`
+      : ''
+  return `${plural(campaign.runs.length, 'run')}: ${verdicts.join(', ')}${voids > 0 ? `, ${voids} void` : ''}; ${plural(campaign.items.length, 'open item')}${left}`
 }
 
 export type TextOptions = { readonly colour: boolean; readonly textOf: (file: string) => string | undefined }

@@ -1,6 +1,7 @@
 /** The text of a new run file, filled in as far as is known from the card. What is left to write is marked `…`. */
 
 import { calibrationOn } from '../campaign/instruments.ts'
+import { plannedSchema } from '../campaign/schema.ts'
 import type { Campaign, CardState } from '../campaign/types.ts'
 import { valueText } from '../campaign/value-text.ts'
 import type { InstrumentRecord } from '../format/types.ts'
@@ -44,7 +45,7 @@ const pad = (cells: readonly string[], widths: readonly number[]): string =>
 
 const wantedColumns = (schema: Schema, state: CardState): ColumnField[] => {
   const asked = Object.keys(state.card.instruments)
-  return schema.columns.filter((field) => field.required || asked.includes(field.name))
+  return schema.columns.filter((field) => !field.from && (field.required || asked.includes(field.name)))
 }
 
 const givenLines = (state: CardState): string[] => {
@@ -70,7 +71,7 @@ export const newRunText = ({ campaign, state, when, by }: NewRun): string => {
   const { card, article, method } = state
   const day = when.slice(0, 10)
   const columnNames = Object.keys(card.instruments)
-  const schema = method?.describe?.(card.fields, columnNames) ?? method?.schema
+  const schema = method && plannedSchema(method, card)
   const fields = schema ? wantedColumns(schema, state) : []
   const instruments = new Map(
     fields.map((field) => [

@@ -105,9 +105,10 @@ function schemaProblems(
     else problems.push(...demandProblems(name, demand, kindsOf(column), source))
   }
   for (const measure of Object.keys(fields.show)) {
-    const names = [...schema.measures.map((field) => field.name), ...Object.keys(fields.derive)]
+    const own = [...Object.keys(fields.derive), ...Object.keys(fields.targets)]
+    const names = [...schema.measures.map((field) => field.name), ...own]
     if (fieldNamed(schema.measures, measure) || names.includes(measure)) continue
-    const message = `the card has no measure \`${measure}\``
+    const message = `the card has no measure or target \`${measure}\``
     problems.push(unknown(message, measure, names, source.locate(['show', measure], 'key'), undefined))
   }
   const unknownNames = [fields.given, ...Object.values(fields.articles ?? {})]

@@ -1,0 +1,2 @@
+/** The base path of this build, with a slash at its end. */
+export const base = import.meta.env.BASE_URL.replace(/\/?$/, '/')
