@@ -1,6 +1,7 @@
 /** Before any test: can instruments that are just as good as the card asks decide each criterion at its limit? */
 
 import type { CardRecord } from '../format/types.ts'
+import type { Term } from '../judge/types.ts'
 import { givensOf, measureRun } from '../methods/measure.ts'
 import type { Method, Schema } from '../methods/method.ts'
 import { toUnitDifference } from '../quantity/convert.ts'
@@ -55,6 +56,14 @@ const sentence = (ratio: number | null): Pick<Decidable, 'verdict' | 'text'> => 
   return { verdict: 'yes', text: to }
 }
 
+/** Where the limit is 0 or follows from the readings, U stands alone. */
+const withoutRatio = (criterion: string, term: Term): Decidable => {
+  const U = expanded(term.value)?.U ?? Number.NaN
+  const shown = toUnitDifference(U, term.unit)
+  const text = `U is about ${shown.toPrecision(2)} ${term.unit.text}; the limit is no fixed number to set it against`
+  return { criterion, verdict: 'not known', text, U: shown, ratio: null, unit: term.unit.text }
+}
+
 /** Rehearses the test once at the limit of each criterion. Criteria that no rehearsal reaches are “not known”. */
 export const decidable = (plan: Plan): Decidable[] => {
   const { card, method, schema, formulas, functions, inputs } = plan
@@ -66,7 +75,12 @@ export const decidable = (plan: Plan): Decidable[] => {
     const none: Decidable = { criterion: criterion.id, ...sentence(null), U: null, ratio: null, unit: '' }
     const formula = formulas.criteria.get(criterion.id)
     if (!formula) return none
-    const columns = method.rehearse(givens, truthAtLimit(plan, formula), models, SEED)
+    const columns = method.rehearse(
+      givens,
+      { ...method.nominal?.(givens), ...truthAtLimit(plan, formula) },
+      models,
+      SEED,
+    )
     const measured = measureRun({
       runId: 'rehearsal',
       method,
@@ -103,6 +117,8 @@ export const decidable = (plan: Plan): Decidable[] => {
         unit: first.unit.text,
       }
     }
+    if (terms.some((term) => term.ratio === null && term.value.parts !== null))
+      return withoutRatio(criterion.id, first)
     const ratios = terms.map((term) => term.ratio)
     const worst = ratios.includes(null) ? null : Math.min(...(ratios as number[]))
     const U = expanded(first.value)?.U ?? null

@@ -236,6 +236,8 @@ export type Method = {
     selection: Selection,
     p: number,
   ) => readonly Remark[]
+  /** A plausible article, for planning a card that no run has told anything of yet: the truth of a rehearsal. */
+  readonly nominal?: (givens: Givens) => Readonly<Record<string, number>>
   /** Expected columns for a given truth and instruments, with noise and digits: planning, simulation, coverage. */
   readonly rehearse: (
     givens: Givens,

@@ -5,6 +5,7 @@ import { conditions } from './conditions.ts'
 import { estimate } from './estimate.ts'
 import { figures } from './figures.ts'
 import { functions } from './functions.ts'
+import { nominal } from './nominal.ts'
 import { rehearse } from './rehearse.ts'
 import { describe, schema } from './schema.ts'
 import { select } from './select.ts'
@@ -27,6 +28,7 @@ const method: Method = {
   select,
   estimate,
   conditions,
+  nominal,
   rehearse,
   figures,
   advise,

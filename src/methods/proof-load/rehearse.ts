@@ -65,7 +65,7 @@ export const rehearse = (givens: Givens, truth: Truth, instruments: Instruments,
   const angular = truth.moment === 1
   const stiffness = truth.stiffness_before ?? size / (angular ? 0.1 : 0.01)
   const [play, friction] = [truth.free_play ?? 0, truth.friction ?? 0]
-  const cycles = play > 0 || friction > 0
+  const cycles = play > 0 || friction > 0 || givens.words.play === 'present'
   const small = sign * (truth.small_load ?? 0.3 * size)
   const interval = truth.interval ?? 1
   const steps = truth.steps ?? 6
