@@ -7,22 +7,29 @@ import { expanded } from '../quantity/quantity.ts'
 import type { Part, Quantity } from '../quantity/types.ts'
 import type { Run } from './types.ts'
 
-const independentVariance = (quantity: Quantity, others: readonly Quantity[]): number =>
-  Object.entries(quantity.parts ?? {})
-    .filter(([source]) => !others.some((other) => other.parts && source in other.parts))
-    .reduce((sum, [, part]) => sum + part.u * part.u, 0)
+/** In how many of the quantities each source stands. */
+const occurrences = (quantities: readonly Quantity[]): ReadonlyMap<string, number> => {
+  const counts = new Map<string, number>()
+  for (const { parts } of quantities) {
+    for (const source in parts) counts.set(source, (counts.get(source) ?? 0) + 1)
+  }
+  return counts
+}
+
+/** What no other of them shares. */
+const independentVariance = ({ parts }: Quantity, shared: ReadonlyMap<string, number>): number => {
+  let sum = 0
+  for (const source in parts) if (shared.get(source) === 1) sum += (parts[source] as Part).u ** 2
+  return sum
+}
 
 /** Weighted mean; sources add linearly with their sign, so a shared gauge does not average out. */
 export const poolQuantities = (quantities: readonly Quantity[]): Quantity => {
   const [first] = quantities
   if (!first) throw new RangeError('nothing to pool')
   if (quantities.length === 1) return first
-  const variances = quantities.map((each) =>
-    independentVariance(
-      each,
-      quantities.filter((other) => other !== each),
-    ),
-  )
+  const shared = occurrences(quantities)
+  const variances = quantities.map((each) => independentVariance(each, shared))
   const usable = variances.every((variance) => variance > 0)
   const raw = variances.map((variance) => (usable ? 1 / variance : 1))
   const total = raw.reduce((sum, weight) => sum + weight, 0)
@@ -32,8 +39,9 @@ export const poolQuantities = (quantities: readonly Quantity[]): Quantity => {
   if (quantities.some((each) => each.parts === null)) return { value, dim: first.dim, parts: null, why }
   const parts: Record<string, Part> = {}
   for (const [index, each] of quantities.entries()) {
-    for (const [source, part] of Object.entries(each.parts ?? {})) {
-      parts[source] = { ...part, u: (parts[source]?.u ?? 0) + part.u * (weights[index] as number) }
+    for (const source in each.parts) {
+      const { u, dof, pool, shape } = each.parts[source] as Part
+      parts[source] = { u: (parts[source]?.u ?? 0) + u * (weights[index] as number), dof, pool, shape }
     }
   }
   return { value, dim: first.dim, parts, why: [] }

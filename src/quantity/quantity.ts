@@ -26,7 +26,10 @@ export function fromStated(stated: Stated, source: Source, pool: string = source
 
 /** Combined standard uncertainty: independent sources in quadrature (GUM 5.1.2). Null where it is not known. */
 export function standardUncertainty(q: Quantity): number | null {
-  return q.parts && Math.hypot(...Object.values(q.parts).map((part) => part.u))
+  if (!q.parts) return null
+  let sum = 0
+  for (const source in q.parts) sum += (q.parts[source] as Part).u ** 2
+  return Math.sqrt(sum)
 }
 
 /** One line for each pool: its parts in quadrature, with the pool's degrees of freedom. */
@@ -34,10 +37,10 @@ function pools(parts: readonly Part[]): { u: number; dof: number }[] {
   const lines = new Map<string, { u: number; dof: number }>()
   for (const { pool, u, dof } of parts) {
     const line = lines.get(pool)
-    lines.set(
-      pool,
-      line ? { u: Math.hypot(line.u, u), dof: Math.min(line.dof, dof) } : { u: Math.abs(u), dof },
-    )
+    if (line) {
+      line.u = Math.hypot(line.u, u)
+      line.dof = Math.min(line.dof, dof)
+    } else lines.set(pool, { u: Math.abs(u), dof })
   }
   return [...lines.values()]
 }
