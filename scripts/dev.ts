@@ -26,7 +26,7 @@ const main = async (): Promise<void> => {
     process.stdout.write(
       checkText(campaign, { colour: process.stdout.isTTY === true && !process.env.NO_COLOR, textOf }),
     )
-    writeViews(campaign, root)
+    await writeViews(campaign, root)
   }
   const begin = () => dev({ root: home, logLevel: 'warn', server: { port } })
   await refresh()

@@ -4,6 +4,7 @@ import { dirname, resolve } from 'node:path'
 import { build } from 'astro'
 import type { Campaign } from '../src/campaign/types.ts'
 import { allViews } from '../src/views/all.ts'
+import { loadHandbook } from '../src/views/handbook-load.ts'
 import { home } from './command.ts'
 
 export const viewsFile = (): string => resolve(home, process.env.VIEWS_FILE ?? '.cache/views.json')
@@ -11,8 +12,8 @@ export const viewsFile = (): string => resolve(home, process.env.VIEWS_FILE ?? '
 export const siteFolder = (): string => resolve(home, process.env.OUT_DIR ?? 'dist')
 
 /** Where the pages find their views; kept out of git. */
-export const writeViews = (campaign: Campaign, root: string): number => {
-  const views = allViews(campaign)
+export const writeViews = async (campaign: Campaign, root: string): Promise<number> => {
+  const views = allViews(campaign, await loadHandbook())
   const file = viewsFile()
   mkdirSync(dirname(file), { recursive: true })
   writeFileSync(file, JSON.stringify({ root, views }))
@@ -20,7 +21,7 @@ export const writeViews = (campaign: Campaign, root: string): number => {
 }
 
 export const buildSite = async (campaign: Campaign, root: string): Promise<number> => {
-  const pages = writeViews(campaign, root)
+  const pages = await writeViews(campaign, root)
   await build({ root: home, logLevel: 'warn' })
   return pages
 }

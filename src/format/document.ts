@@ -5,6 +5,7 @@ import type { Problem } from '../problems/types.ts'
 import type { Result } from '../quantity/types.ts'
 import type { Classified } from './classify.ts'
 import { splitFrontMatter } from './front-matter.ts'
+import { placeholders } from './placeholders.ts'
 import { makeSource } from './source.ts'
 import type { SourceFile } from './types.ts'
 import { type Fields, readYaml } from './yaml.ts'
@@ -54,6 +55,8 @@ export function readDocument(
     return { ok: false, error: problems }
   }
   const source = makeSource(path, text, { start, text: yaml }, textOf)
+  const unfilled = placeholders(read.value, source)
+  if (unfilled.length > 0) return { ok: false, error: unfilled }
   return { ok: true, value: { source, fields: read.value, body, bodyStart } }
 }
 

@@ -31,6 +31,8 @@ export type Given = Field & {
 
 export type ColumnField = Field & {
   readonly required: boolean
+  /** What the rows of a new table begin with, one each (the entries of a checklist). */
+  readonly rows?: readonly string[]
   /** Words read as text (`kind` is `text`): the values that are allowed, where the set is closed. */
   readonly choices?: readonly string[]
   /**

@@ -16,12 +16,13 @@ export type NewRun = {
   readonly by: string | null
 }
 
-/** A unit as it stands in the readings table: without blanks. */
+/** A unit as it stands in the readings table: without blanks. A thermometer is read on its scale, not in kelvins. */
 const tableUnit = (field: ColumnField, instrument: InstrumentRecord | undefined): string => {
   if (field.kind === 'text') return 'text'
   if (field.kind === 'number' || field.kind === 'count') return '1'
-  const own = instrument?.resolution.unit.text ?? (field.kind === 'time' ? 'min' : KINDS[field.kind].unit)
-  return own.replaceAll(' ', '·')
+  const scale = instrument?.range?.low.unit.text ?? 'degC'
+  const display = instrument?.resolution.unit.text ?? (field.kind === 'time' ? 'min' : KINDS[field.kind].unit)
+  return (field.kind === 'temperature' ? scale : display).replaceAll(' ', '·')
 }
 
 /** Those in calibration that can read what the column holds; the first by name. */
@@ -43,19 +44,41 @@ const pad = (cells: readonly string[], widths: readonly number[]): string =>
     .join('  ')
     .trimEnd()
 
-const wantedColumns = (schema: Schema, state: CardState): ColumnField[] => {
+/** As in the last run of this card; before there is one, what the method needs and what the card asks an instrument for. */
+const wantedColumns = (campaign: Campaign, schema: Schema, state: CardState): ColumnField[] => {
+  const last = campaign.runs.findLast((run) => run.card.id === state.id)
+  const habit = last?.record.readings.columns.map((column) => column.name)
   const asked = Object.keys(state.card.instruments)
-  return schema.columns.filter((field) => !field.from && (field.required || asked.includes(field.name)))
+  const either = schema.alternatives?.flatMap(({ sets }) =>
+    sets.some((set) => set.every((name) => asked.includes(name))) ? [] : (sets[0] ?? []),
+  )
+  const wanted = habit ?? [...asked, ...(either ?? [])]
+  return schema.columns.filter(
+    (field) =>
+      !field.from && (habit ? wanted.includes(field.name) : field.required || wanted.includes(field.name)),
+  )
 }
 
-const givenLines = (state: CardState): string[] => {
-  const { ask, given, articles } = state.card
-  const shown = ask.map((name) => {
-    const known = articles[state.article]?.[name] ?? given[name]
-    return `${name}: ${known?.form === 'quantity' ? known.stated.text : '…'}`
-  })
-  return shown.length > 0 ? [`given: {${shown.join(', ')}}`] : []
+/** Rows that are known before the test, with their cells still open. */
+const openRows = (fields: readonly ColumnField[]): string[][] => {
+  const begun = fields.find((field) => field.rows)
+  return (begun?.rows ?? []).map((row) => fields.map((field) => (field === begun ? row : '-')))
 }
+
+const askedText = (state: CardState, name: string): string | null => {
+  const known = state.card.articles[state.article]?.[name] ?? state.card.given[name]
+  return known?.form === 'quantity' ? known.stated.text : null
+}
+
+/** What is measured on the day is never copied from the card into the record. */
+const givenLines = ({ card }: CardState): string[] =>
+  card.ask.length > 0 ? [`given: {${card.ask.map((name) => `${name}: …`).join(', ')}}`] : []
+
+const askLines = (state: CardState): string[] =>
+  state.card.ask.map((name) => {
+    const text = askedText(state, name)
+    return `- Measure ${name} on the day${text ? `; the card has ${text}` : ''}.`
+  })
 
 const targetLines = (state: CardState): string[] =>
   Object.entries(state.targets).map(
@@ -72,7 +95,7 @@ export const newRunText = ({ campaign, state, when, by }: NewRun): string => {
   const day = when.slice(0, 10)
   const columnNames = Object.keys(card.instruments)
   const schema = method && plannedSchema(method, card)
-  const fields = schema ? wantedColumns(schema, state) : []
+  const fields = schema ? wantedColumns(campaign, schema, state) : []
   const instruments = new Map(
     fields.map((field) => [
       field.name,
@@ -89,7 +112,11 @@ export const newRunText = ({ campaign, state, when, by }: NewRun): string => {
   const units = [...fields.map((field) => tableUnit(field, instruments.get(field.name))), 'text']
   const hasRemark = fields.some((field) => field.name === 'remark')
   const table = hasRemark ? [names.slice(0, -1), units.slice(0, -1)] : [names, units]
-  const widths = names.map((name, index) => Math.max(name.length, units[index]?.length ?? 0))
+  const rows = openRows(fields)
+  const widths = names.map((name, index) =>
+    Math.max(name.length, units[index]?.length ?? 0, ...rows.map((row) => row[index]?.length ?? 0)),
+  )
+  const known = [...targetLines(state), ...askLines(state), ...stopLines(state)]
   return [
     '---',
     `card: ${card.id}`,
@@ -101,12 +128,10 @@ export const newRunText = ({ campaign, state, when, by }: NewRun): string => {
     ...givenLines(state),
     'ambient: {temperature: … °C}',
     'readings: |',
-    ...table.map((cells) => `  ${pad(cells, widths)}`),
+    ...[...table, ...rows].map((cells) => `  ${pad(cells, widths)}`),
     '---',
     '## To reach',
-    ...targetLines(state),
-    ...stopLines(state),
-    ...(targetLines(state).length + stopLines(state).length === 0 ? ['- see the card'] : []),
+    ...(known.length > 0 ? known : ['- See the card.']),
     '',
     '## Observed',
     '- …',

@@ -54,7 +54,9 @@ export const describe = (fields: Readonly<Record<string, unknown>>): Schema => {
   return {
     ...schema,
     columns: [
-      ...columns,
+      ...columns.map((field) =>
+        field.name === 'entry' ? { ...field, rows: checklistOf(fields).map((entry) => entry.name) } : field,
+      ),
       ...own.map((field) => ({
         ...field,
         required: false,
