@@ -1,2 +1,4 @@
-/** The base path of this build, with a slash at its end. */
-export const base = import.meta.env.BASE_URL.replace(/\/?$/, '/')
+/** The base path of this build, with a slash at its end; put in by `astro.config.mjs`. */
+declare const SITE_BASE: string
+
+export const base = SITE_BASE

@@ -17,7 +17,10 @@ import { trendsView } from './trends.ts'
 import type { View } from './view.ts'
 
 export const allViews = (campaign: Campaign, handbook: Handbook = EMPTY_HANDBOOK): View[] => {
-  const site = siteOf(campaign)
+  const site = siteOf(
+    campaign,
+    handbook.methods.map(({ method }) => method.id),
+  )
   const { records } = campaign
   return [
     frontView(site),

@@ -76,10 +76,7 @@ export const cardHead = (card: CardRecord, states: readonly CardState[], site: S
       ),
       cells: [
         cell('Card', card.id),
-        cell(
-          'Method',
-          method ? [{ is: 'link', text: method.title, to: `handbook/methods/${method.id}/` }] : card.method,
-        ),
+        cell('Method', method ? [site.link(`method:${method.id}`, method.title)] : card.method),
         cell('Owner', site.person(card.owner)),
         cell(
           'Gates',

@@ -46,7 +46,7 @@ const MOST_REASONS = 3
 export const gateAnswer = (gate: GateState): string => {
   const name = gate.title
   if (gate.overtaken)
-    return `${name} was released, and is overtaken: ${listWords(gate.words.slice(0, MOST_REASONS))}.`
+    return `${name} was released, and is overtaken: ${gate.words.slice(0, MOST_REASONS).join('; ')}.`
   if (gate.state === 'released') return `${name}: yes, released.`
   if (gate.state === 'clear') return `${name}: clear, and waits for a readiness meeting.`
   const shown = gate.words.slice(0, MOST_REASONS)

@@ -83,7 +83,13 @@ export const methodView = (entry: MethodEntry, site: Site): View => {
   const { method, handbook } = entry
   const { schema } = method
   const cards = Object.values(site.campaign.records.cards).filter((card) => card.method === method.id)
-  const written = proseOf(handbook, `src/methods/${method.id}/handbook.md`, site, 0, true)
+  const written = proseOf(
+    handbook.replace(/^\s*# .*\n/, ''),
+    `src/methods/${method.id}/handbook.md`,
+    site,
+    0,
+    true,
+  )
   const functions = Object.values(method.functions ?? {})
   const blocks: Block[] = [
     { is: 'answer', text: [method.question] },

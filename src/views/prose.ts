@@ -77,7 +77,7 @@ export const proseOf = (
     renderer: {
       html: ({ text }) => escapeHtml(text),
       heading({ tokens, depth }) {
-        const level = Math.min(6, depth + lower)
+        const level = Math.min(6, Math.max(2, depth + lower))
         return `<h${level}>${this.parser.parseInline(tokens)}</h${level}>\n`
       },
       link({ href, tokens }) {

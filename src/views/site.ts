@@ -59,8 +59,12 @@ const namePattern = (known: Iterable<string>): RegExp => {
   return new RegExp([...longestFirst.map(literal), '[a-z0-9][a-z0-9/#@-]*[a-z0-9]'].join('|'), 'g')
 }
 
-export const siteOf = (campaign: Campaign): Site => {
-  const pages = folders(campaign)
+/** `methods`: ids of the methods that have a page in the handbook. */
+export const siteOf = (campaign: Campaign, methods: readonly string[] = []): Site => {
+  const pages = new Map([
+    ...folders(campaign),
+    ...methods.map((id) => [`method:${id}`, `handbook/methods/${id}/`] as const),
+  ])
   const titled = titles(campaign)
   const pattern = namePattern(titled.keys())
   const { people, settings } = campaign.records

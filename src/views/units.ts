@@ -19,7 +19,9 @@ const kindOf = (unit: UnitEntry) =>
 const kindName = (unit: UnitEntry): string => kindOf(unit)?.name ?? 'other'
 
 const factorText = (unit: UnitEntry): string => {
-  const digits = numberText(unit.factor, 13).replace(/(\.\d*?)0+(?=$|·)/, '$1').replace(/\.(?=$|·)/, '')
+  const digits = numberText(unit.factor, 13)
+    .replace(/(\.\d*?)0+(?=$|·)/, '$1')
+    .replace(/\.(?=$|·)/, '')
   const si = kindOf(unit)?.unit ?? dimensionUnit(unit.dim)
   if (unit.offset === 0) return si === '1' ? digits : `${digits} ${si}`
   return `${digits} K per degree, zero at ${numberText(unit.offset, 7)} K`
