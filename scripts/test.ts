@@ -56,7 +56,7 @@ const main = (): void => {
     suite('Unit tests', 'unit', []),
   ]
   if (!parsed.values.unit) {
-    counts.push(once('Types of the pages', 'astro', ['check', '--silent']))
+    counts.push(once('Types of the pages', 'astro', ['check', '--tsconfig', 'src/tsconfig.json']))
     const browser = findBrowser()
     counts.push(
       browser
