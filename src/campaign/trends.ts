@@ -1,9 +1,10 @@
 /** Each measure that a criterion uses, over the rounds of one card and article. */
 
 import type { ReworkRecord } from '../format/types.ts'
-import type { Judgement, Term } from '../judge/types.ts'
+import type { Judgement, Term, Verdict } from '../judge/types.ts'
 import { subtract } from '../quantity/combine.ts'
 import { expanded } from '../quantity/quantity.ts'
+import { worst } from './judging.ts'
 import type { CardState, Round, Run, Trend, TrendPoint } from './types.ts'
 import { siUnit } from './units.ts'
 
@@ -44,6 +45,14 @@ const gainsOf = (rounds: readonly Round[], measure: string): Trend['gains'] =>
     ]
   })
 
+/** The verdict on this measure, not that of the run: a run may fail by something else. */
+const verdictOn = (run: Run, measure: string): Verdict | null => {
+  const own = run.judgements.filter((judgement) =>
+    judgement.terms.some((term) => term.measures.includes(measure)),
+  )
+  return run.verdict === null || own.length === 0 ? null : worst(own)
+}
+
 export const trendsOf = (
   state: CardState,
   runs: readonly Run[],
@@ -61,7 +70,15 @@ export const trendsOf = (
     const points: TrendPoint[] = own.flatMap((run) => {
       const value = run.computed?.measures[measure] ?? run.computed?.derived[measure]
       return value
-        ? [{ run: run.id, round: run.round, when: run.record.when.text, value, verdict: run.verdict }]
+        ? [
+            {
+              run: run.id,
+              round: run.round,
+              when: run.record.when.text,
+              value,
+              verdict: verdictOn(run, measure),
+            },
+          ]
         : []
     })
     return {

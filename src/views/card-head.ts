@@ -2,7 +2,7 @@
 import type { CardState } from '../campaign/types.ts'
 import type { CardRecord } from '../format/types.ts'
 import { cell, joined } from './page.ts'
-import { resultText } from './show.ts'
+import { targetText } from './show.ts'
 import type { Site } from './site.ts'
 import type { Block, Rich } from './view.ts'
 import { nameWords, plural, stamp, statusStamp, statusWord } from './words.ts'
@@ -49,7 +49,7 @@ const nextStep = (state: CardState, site: Site): Rich => {
 const targetWords = (state: CardState): Rich[] =>
   Object.entries(state.targets).map(([name, target]) => [
     `Target ${nameWords(name)} on ${state.article}: `,
-    { is: 'strong', text: resultText(target.value, target.unit) },
+    { is: 'strong', text: targetText(target) },
   ])
 
 const stopWords = (card: CardRecord): Rich[] =>

@@ -5,7 +5,7 @@ import { cardHead } from './card-head.ts'
 import { code, list, prose, section, table, text, viewOf } from './page.ts'
 import { proseOf } from './prose.ts'
 import { roundsSheet, roundsTable } from './rounds.ts'
-import { numberText, resultText, unitText } from './show.ts'
+import { numberText, targetText, unitText } from './show.ts'
 import type { Site } from './site.ts'
 import { trendPlot } from './trend-plot.ts'
 import type { Block, Rich, View } from './view.ts'
@@ -85,7 +85,7 @@ const givensOf = (card: CardRecord, state: CardState | undefined): Block[] => {
 const targetRows = (state: CardState): Rich[][] =>
   Object.entries(state.targets).map(([name, target]) => [
     [nameWords(name)],
-    [{ is: 'strong', text: resultText(target.value, target.unit) }],
+    [{ is: 'strong', text: targetText(target) }],
     [code(target.formula)],
     [target.worked],
   ])

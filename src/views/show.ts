@@ -1,9 +1,11 @@
 /** Results as texts: value ± U, margins, probabilities. ± is always expanded, for 95 %. */
+import type { Target } from '../campaign/types.ts'
+import { valueText as workedText } from '../campaign/value-text.ts'
 import type { Term } from '../judge/types.ts'
 import { toUnit, toUnitDifference } from '../quantity/convert.ts'
 import { superscript } from '../quantity/dimension.ts'
 import { formatNumber, formatQuantity, printed } from '../quantity/display.ts'
-import { expanded } from '../quantity/quantity.ts'
+import { expanded, standardUncertainty } from '../quantity/quantity.ts'
 import type { Quantity, Unit } from '../quantity/types.ts'
 
 /** A unit for differences and uncertainties: a temperature scale has no zero there. */
@@ -38,6 +40,14 @@ export const differenceText = (si: number, unit: Unit, digits = 2): string => {
   const plain = differenceUnit(unit)
   return spaced(numberText(toUnitDifference(si, unit), digits), plain.text)
 }
+
+/** A number as it would be written: no zeros that nobody wrote. */
+export const roundText = (si: number, unit: Unit): string =>
+  spaced(printed(String(Number(toUnit(si, unit).toPrecision(6)))), unitText(unit.text))
+
+/** A target worked out from exact numbers has five figures; one with an uncertainty is shown with it. */
+export const targetText = ({ value, unit }: Target): string =>
+  standardUncertainty(value) === 0 ? printed(workedText(value, printedUnit(unit))) : resultText(value, unit)
 
 /** Degrees of freedom; beyond a thousand Student's t is the normal distribution to three figures. */
 export const dofText = (dof: number): string =>

@@ -2,7 +2,7 @@
 import type { Trend } from '../campaign/types.ts'
 import { toUnit, toUnitDifference } from '../quantity/convert.ts'
 import { expanded } from '../quantity/quantity.ts'
-import { differenceUnit, resultText, unitText, valueText } from './show.ts'
+import { differenceUnit, resultText, roundText, unitText } from './show.ts'
 import type { Site } from './site.ts'
 import type { Plot, Rich, StampStyle } from './view.ts'
 import { dateWords, nameWords } from './words.ts'
@@ -98,7 +98,7 @@ export const trendPlot = (trend: Trend, site: Site, titled: 'measure' | 'in full
     limits: trend.limits.map((limit) => ({
       axis: 'y',
       at: toUnit(limit.value, unit),
-      label: `limit ${valueText(limit.value, unit)}`,
+      label: `limit ${roundText(limit.value, unit)}`,
       refused: limit.side,
     })),
     bands: [],
