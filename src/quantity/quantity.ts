@@ -96,5 +96,6 @@ export function correlation(a: Quantity, b: Quantity): number {
     (sum, [source, { u }]) => sum + u * (b.parts?.[source]?.u ?? 0),
     0,
   )
-  return covariance / (ua * ub)
+  // Rounding may carry a full correlation past 1.
+  return Math.max(-1, Math.min(1, covariance / (ua * ub)))
 }

@@ -4,7 +4,7 @@
  * Truth (SI, by the names of the measures): `sustained_peak` (else `peak_ratio` times the target, else 1.05 times it),
  * `hold_time` (else twice the hold), `permanent_set` (0), `stiffness_before` (target over 10 mm or 0.1 rad).
  * Beside them: `free_play`, `friction` (a load; with either, small cycles in both directions are read before and
- * after), `small_load` of these cycles (0.3 of the target), `steps` up to the peak (6), `interval` between readings
+ * after; `cycles: 0` leaves them out), `small_load` of these cycles (0.3 of the target), `steps` up to the peak (6), `interval` between readings
  * (1 s), `noise` of a movement reading (half a digit), `load_noise` (half a digit), `moment` (1: moment and angle
  * instead of force and length).
  *
@@ -65,7 +65,8 @@ export const rehearse = (givens: Givens, truth: Truth, instruments: Instruments,
   const angular = truth.moment === 1
   const stiffness = truth.stiffness_before ?? size / (angular ? 0.1 : 0.01)
   const [play, friction] = [truth.free_play ?? 0, truth.friction ?? 0]
-  const cycles = play > 0 || friction > 0 || givens.words.play === 'present'
+  const loose = play > 0 || friction > 0 || givens.words.play === 'present'
+  const cycles = truth.cycles === undefined ? loose : truth.cycles > 0
   const small = sign * (truth.small_load ?? 0.3 * size)
   const interval = truth.interval ?? 1
   const steps = truth.steps ?? 6
