@@ -1,46 +1,87 @@
 import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
-import { join } from 'node:path'
-import { openCampaign } from '../src/campaign/node/open.ts'
+import { basename, dirname, join } from 'node:path'
+import { computeCampaign } from '../src/campaign/compute.ts'
+import { loadRecords } from '../src/format/node/load.ts'
+import { FUNCTIONS } from '../src/functions/index.ts'
+import { loadMethods } from '../src/methods/registry.ts'
+import { prepareFormulas } from '../src/quantity/formula/index.ts'
+import { checkText } from '../src/views/check-text.ts'
 import { complain, home, readArguments, tool } from './command.ts'
 
 const HELP = `npm run bench -- [options]     how long a check takes, by the number of runs
 
-  --runs N          copies of the demo's runs to make up to this number (1000)
+  --runs N          the demo's runs, again in each later year until there are so many (1000)
   --help            this text
 `
 
-type Template = { readonly month: string; readonly id: string; readonly text: string }
+const filesBelow = (root: string, folder: string): string[] =>
+  readdirSync(join(root, folder), { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile())
+    .map((entry) => join(entry.parentPath, entry.name).slice(root.length + 1))
+    .sort()
 
-const templates = (): Template[] => {
-  const folder = join(home, 'records/runs')
-  return readdirSync(folder, { withFileTypes: true })
-    .filter((entry) => entry.isDirectory())
-    .flatMap(({ name: month }) =>
-      readdirSync(join(folder, month))
-        .filter((file) => file.endsWith('.md'))
-        .map((file) => ({
-          month,
-          id: file.slice(0, -3),
-          text: readFileSync(join(folder, month, file), 'utf8'),
-        })),
-    )
-    .filter(({ text }) => !/\bfile:/.test(text))
+/** Every date, and so every name of a run or rework that begins with one, so many years later. */
+const later = (text: string, years: number): string =>
+  text.replace(/\b20\d\d(?=-\d\d)/g, (year) => String(Number(year) + years))
+
+const write = (path: string, text: string | Buffer): void => {
+  mkdirSync(dirname(path), { recursive: true })
+  writeFileSync(path, text)
 }
 
-/** The demo with its runs repeated under other names, in a folder of its own. */
-const manyRuns = (count: number): string => {
-  const root = mkdtempSync(join(tmpdir(), 'bench-'))
-  cpSync(join(home, 'shared'), join(root, 'shared'), { recursive: true })
-  cpSync(join(home, 'records'), join(root, 'records'), { recursive: true })
-  const all = templates()
-  for (let made = all.length; made < count; made += 1) {
-    const { month, id, text } = all[made % all.length] as Template
-    const folder = join(root, 'records/runs', month)
-    mkdirSync(folder, { recursive: true })
-    writeFileSync(join(folder, `${id}-${Math.floor(made / all.length)}.md`), text)
+/** Ends every round at the turn of the year, so that rounds hold as few runs as those of the demo do. */
+const overhaul = (parts: readonly string[], year: number): string =>
+  [
+    '---',
+    'title: Overhaul',
+    `when: ${year}-01-02T08:00Z`,
+    'by: [mlindqvist]',
+    `changes: [${parts.join(', ')}]`,
+    '---',
+    '',
+  ].join('\n')
+
+/** The demo, repeated year by year in a folder of its own; the calibrations stay in force. Gives the last year. */
+const repeatDemo = (root: string, count: number): number => {
+  for (const folder of ['shared', 'records'])
+    cpSync(join(home, folder), join(root, folder), { recursive: true })
+  for (const path of filesBelow(root, 'shared/instruments')) {
+    const text = readFileSync(join(root, path), 'utf8')
+    writeFileSync(join(root, path), text.replace(/\bdue: 20\d\d/g, 'due: 2999'))
   }
-  return root
+  // By date, as their names begin with it: what a rework refers to is there before it.
+  const files = filesBelow(root, 'records')
+    .filter((path) => /^records.(runs|rework)/.test(path))
+    .sort((a, b) => (basename(a) < basename(b) ? -1 : 1))
+  const isRun = (path: string) => /^records.runs.*\.md$/.test(path)
+  const parts = readdirSync(join(root, 'shared/articles')).map((name) => name.replace(/\.md$/, ''))
+  let made = files.filter(isRun).length
+  let years = 0
+  while (made < count) {
+    years += 1
+    const year = 2026 + years
+    write(join(root, `records/rework/${year}-01-02-0800-overhaul.md`), overhaul([...new Set(parts)], year))
+    for (const path of files) {
+      if (made >= count) break
+      if (isRun(path)) made += 1
+      write(join(root, later(path, years)), later(readFileSync(join(root, path), 'utf8'), years))
+    }
+  }
+  return 2026 + years
+}
+
+/** Says how long a part took, on the clock and of the processor: the latter holds on a busy machine, too. */
+const timed = async <T>(name: string, work: () => T | Promise<T>): Promise<T> => {
+  const start = performance.now()
+  const before = process.cpuUsage()
+  const result = await work()
+  const { user, system } = process.cpuUsage(before)
+  const seconds = ((performance.now() - start) / 1000).toFixed(2)
+  process.stdout.write(
+    `${name.padEnd(10)}${seconds} s (${((user + system) / 1e6).toFixed(2)} s of processor)\n`,
+  )
+  return result
 }
 
 const main = async (): Promise<void> => {
@@ -48,16 +89,26 @@ const main = async (): Promise<void> => {
   if (!parsed) return
   const count = Number(parsed.values.runs ?? 1000)
   if (!Number.isInteger(count) || count < 1) return complain(`--runs ${parsed.values.runs} is no count.`)
-  const root = manyRuns(count)
+  const root = mkdtempSync(join(tmpdir(), 'bench-'))
   try {
-    const start = performance.now()
-    const before = process.cpuUsage()
-    const { campaign } = await openCampaign(root, tool, '2026-04-15')
-    const seconds = (performance.now() - start) / 1000
-    const { user, system } = process.cpuUsage(before)
-    process.stdout.write(
-      `${campaign.runs.length} runs checked in ${seconds.toFixed(2)} s (${((user + system) / 1e6).toFixed(2)} s of processor), ${Math.round(process.memoryUsage().rss / 1e6)} MB\n`,
-    )
+    const asOf = `${repeatDemo(root, count)}-04-15`
+    await timed('in all', async () => {
+      const methods = await timed('start', async () => {
+        await prepareFormulas()
+        return loadMethods()
+      })
+      const { records, problems } = await timed('read', () => loadRecords(root, methods))
+      const campaign = await timed('compute', () =>
+        computeCampaign({ records, problems, methods, functions: FUNCTIONS, asOf, tool }),
+      )
+      await timed('report', () => checkText(campaign, { colour: false, textOf: () => undefined }))
+      const rounds = campaign.cards.reduce((sum, card) => sum + card.rounds.length, 0)
+      const errors = campaign.problems.filter(({ severity }) => severity === 'error').length
+      process.stdout.write(
+        `${campaign.runs.length} runs in ${rounds} rounds, ${errors} errors in the files\n`,
+      )
+    })
+    process.stdout.write(`${Math.round(process.memoryUsage().rss / 1e6)} MB\n`)
   } finally {
     rmSync(root, { recursive: true, force: true })
   }

@@ -21,6 +21,8 @@ export const writeViews = async (campaign: Campaign, root: string): Promise<numb
 }
 
 export const buildSite = async (campaign: Campaign, root: string): Promise<number> => {
+  // Nothing here asks for a network.
+  process.env.ASTRO_TELEMETRY_DISABLED = '1'
   const pages = await writeViews(campaign, root)
   await build({ root: home, logLevel: 'warn' })
   return pages
