@@ -117,7 +117,7 @@ const compute = (context: RunContext): Outcome => {
     computed,
     judgements,
     reasons: reasonsOf(judgements),
-    notes: [...notes, ...said.map((remark) => remark.text)],
+    notes: [...notes, ...said.map((remark) => remark.text), ...judgements.flatMap(ratioNotes)],
     advice: method.advise?.(measures, judgements.flatMap(judgedTerms), givens) ?? [],
     units: unitsOf(context, computed),
     problems,
@@ -143,6 +143,14 @@ const judgedTerms = (judgement: Judgement): JudgedTerm[] =>
     limits: term.limits.map((limit) => limit.value),
     direction: term.direction,
   }))
+
+/** A test uncertainty ratio below 1 : 1 is a warning of its own; what is below 4 : 1 is said at the result. */
+const ratioNotes = (judgement: Judgement): string[] =>
+  judgement.terms.flatMap(({ text, ratio }) =>
+    ratio !== null && ratio < 1
+      ? [`the uncertainty is larger than the limit of ${text}: such instruments cannot decide it`]
+      : [],
+  )
 
 const reasonsOf = (judgements: readonly Judgement[]): string[] => [
   ...new Set(
