@@ -4,7 +4,7 @@ import type { Place, Problem, Severity } from './types.ts'
 
 /** A problem is an error unless it says that it is a warning. The message is one sentence without a full stop. */
 export function makeProblem(parts: Omit<Problem, 'severity'> & { readonly severity?: Severity }): Problem {
-  return { severity: 'error', ...parts }
+  return { ...parts, severity: parts.severity ?? 'error' }
 }
 
 /** A fault says what is wrong with a text; `at` says where that text stands. */
