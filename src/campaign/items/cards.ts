@@ -2,6 +2,9 @@
 import type { CardState, OpenItem, Run } from '../types.ts'
 import { cardItem, type ItemContext } from './item.ts'
 
+/** A name of a formula as words. */
+const plain = (name: string): string => name.replaceAll('_', ' ')
+
 const dayOf = (when: string): string => when.slice(0, 10)
 
 const failed = (context: ItemContext, state: CardState, runs: readonly Run[]): OpenItem[] =>
@@ -15,7 +18,7 @@ const failed = (context: ItemContext, state: CardState, runs: readonly Run[]): O
           {
             kind: 'failed-criterion',
             about: [state.id, state.article, run.id],
-            title: `${state.card.title}: ${judgement.criterion} fails on ${state.article}`,
+            title: `${state.card.title}: ${plain(judgement.criterion)} fails on ${state.article}`,
             closes: 'a rework of what failed and a passing run after it, or a concession',
             since: run.record.when.date,
           },
@@ -36,7 +39,7 @@ const undetermined = (context: ItemContext, state: CardState, runs: readonly Run
       {
         kind: 'undetermined-criterion',
         about: [state.id, state.article, ...(round?.runs ?? [])],
-        title: `${state.card.title}: ${judgement.criterion} is undetermined on ${state.article}`,
+        title: `${state.card.title}: ${plain(judgement.criterion)} is undetermined on ${state.article}`,
         closes: judgement.settle[0] ?? judgement.reasons[0] ?? 'a run that decides it',
         since,
       },
@@ -62,6 +65,16 @@ const notComputed = (context: ItemContext, state: CardState, runs: readonly Run[
         run.id,
       ),
     )
+
+/** Every run of the round was broken off or cannot be judged: nothing names a criterion, and still nothing is decided. */
+const undecided = (context: ItemContext, state: CardState, runs: readonly Run[]): OpenItem =>
+  cardItem(context, state, {
+    kind: 'undetermined-criterion',
+    about: [state.id, state.article, ...runs.map((run) => run.id)],
+    title: `${state.card.title}: no run of round ${state.round} decides it on ${state.article}`,
+    closes: 'a run that is carried through',
+    since: runs.at(-1)?.record.when.date ?? context.asOf,
+  })
 
 const firstRunOf = (context: ItemContext): string => context.runs[0]?.record.when.date ?? context.asOf
 
@@ -111,7 +124,8 @@ const ofState = (context: ItemContext, state: CardState): OpenItem[] => {
           }),
         ]
       : []
-  return [...few, ...undetermined(context, state, runs), ...notComputed(context, state, runs)]
+  const why = [...few, ...undetermined(context, state, runs), ...notComputed(context, state, runs)]
+  return why.length > 0 ? why : [undecided(context, state, runs)]
 }
 
 export const cardItems = (context: ItemContext): OpenItem[] =>
