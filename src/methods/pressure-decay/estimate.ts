@@ -2,9 +2,9 @@
 import { fitLine } from '../../quantity/fit.ts'
 import type { Part, Result } from '../../quantity/types.ts'
 import { widening } from '../blocks.ts'
+import { halvesOf } from '../halves.ts'
 import type { Columns, Estimate, Givens, Selection } from '../method.ts'
 import { airViscosity, referencePressure, referenceTemperature, testSign } from './constants.ts'
-import { halvesOf } from './halves.ts'
 import { type Points, pointsOf } from './points.ts'
 import { slowName } from './readings.ts'
 import { asHold, type Hold } from './select.ts'
@@ -88,7 +88,7 @@ export const estimate = (
   const fast = hold.cells.length > hold.starts.length
   const uSlope = onEffective.uSlope * (fast ? widening(onEffective.residuals) : 1)
   const slope = (factor: number) => part('hold', 'slope', factor * uSlope, onEffective.dof)
-  const scatter: Scatter = {
+  const scatterOf = (): Scatter => ({
     mean_pressure: part('gauge', 'mean', raw.uMean, raw.dof),
     pressure_at_start: part('gauge', 'start', raw.residual, raw.dof),
     pressure_least: part('gauge', 'least', raw.residual, raw.dof),
@@ -100,6 +100,17 @@ export const estimate = (
     loss_fraction: slope((((losing * onTime.uSlope) / onEffective.uSlope) * length) / onTime.intercept),
     ...(halves ? { halves: part('halves', 'difference', halves.u, halves.dof) } : {}),
     ...(Number.isFinite(liquid) ? { liquid_leak: slope(toThroughput * unlike * liquid) } : {}),
+  })
+  const { residual } = hold
+  return {
+    ok: true,
+    // Of the many estimates on moved readings only the values are wanted.
+    value: {
+      values,
+      residual,
+      get scatter() {
+        return scatterOf()
+      },
+    },
   }
-  return { ok: true, value: { values, scatter, residual: hold.residual } }
 }
