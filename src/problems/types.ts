@@ -24,7 +24,7 @@ export type Problem = {
   readonly expected?: readonly string[]
   readonly why?: string
   readonly hint?: string
-  /** Pages to read, beside the page of the code itself: `handbook: pressure-decay, givens`. */
+  /** Pages to read, beside the page of the code itself: `handbook: <method>, givens`. */
   readonly see?: readonly string[]
   readonly related?: readonly { readonly message: string; readonly at: Place }[]
 }

@@ -31,6 +31,13 @@ export const KINDS = {
   'mass-flow': { name: 'mass flow', unit: 'kg/s', dim: [0, 1, -1, 0, 0, 0] },
   throughput: { name: 'gas throughput', unit: 'Pa·m³/s', dim: [2, 1, -3, 0, 0, 0] },
   'volume-compliance': { name: 'volume per pressure', unit: 'm³/Pa', dim: [4, -1, 2, 0, 0, 0] },
+  'length-per-pressure': { name: 'length per pressure', unit: 'm/Pa', dim: [2, -1, 2, 0, 0, 0] },
+  'pressure-per-flow': { name: 'pressure per flow', unit: 'Pa·s/m³', dim: [-4, 1, -1, 0, 0, 0] },
+  'pressure-per-flow-squared': {
+    name: 'pressure per flow squared',
+    unit: 'Pa·s²/m⁶',
+    dim: [-7, 1, 0, 0, 0, 0],
+  },
   'thermal-expansion': { name: 'expansion per kelvin', unit: '1/K', dim: [0, 0, 0, 0, -1, 0] },
   'linear-stiffness': { name: 'force per length', unit: 'N/m', dim: [0, 1, -2, 0, 0, 0] },
   'angular-stiffness': { name: 'moment per angle', unit: 'N·m/rad', dim: [2, 1, -2, 0, 0, -1] },

@@ -66,6 +66,18 @@ describe('one direction of flow', () => {
     expect(offending).toEqual([])
   })
 
+  it('nothing outside its folder names a method', () => {
+    const ids = readdirSync(join(source, 'methods'), { withFileTypes: true })
+      .filter((entry) => entry.isDirectory())
+      .map((entry) => entry.name)
+    expect(ids.length).toBeGreaterThan(3)
+    const names = new RegExp(
+      `(['"\`/])(?:${ids.join('|')})\\1|\\b(?:${ids.filter((id) => id.includes('-')).join('|')})\\b`,
+    )
+    const outside = code.filter((file) => !/^methods\/[^/]+\//.test(file))
+    expect(outside.filter((file) => names.test(textOf(file)))).toEqual([])
+  })
+
   it('pages and components take views and compute nothing', () => {
     const shown = [...below('pages'), ...below('components'), ...below('layouts')]
     const offending = shown.flatMap((file) =>
