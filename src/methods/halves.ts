@@ -1,0 +1,24 @@
+/** Whether the hold is one straight line: the slope of its second half less that of its first. */
+import { fitLine } from '../quantity/fit.ts'
+
+export type Halves = { readonly value: number; readonly u: number; readonly dof: number }
+
+/** Null where the points are fewer than five: then the two halves have no scatter of their own. */
+export const halvesOf = (x: Float64Array, y: Float64Array): Halves | null => {
+  const count = x.length
+  const middle = Math.floor(count / 2)
+  if (count < 5) return null
+  const first = fitLine(x.subarray(0, middle), y.subarray(0, middle))
+  const second = fitLine(x.subarray(middle), y.subarray(middle))
+  const dof = first.dof + second.dof
+  // One scatter for both: the residuals are pooled, each half weighs with its own spread of x.
+  const squares = (fit: { residual: number; dof: number }) => (fit.dof > 0 ? fit.residual ** 2 * fit.dof : 0)
+  const variance = (squares(first) + squares(second)) / dof
+  const spread = (values: Float64Array, mean: number) =>
+    values.reduce((sum, value) => sum + (value - mean) ** 2, 0)
+  const u = Math.sqrt(
+    variance *
+      (1 / spread(x.subarray(0, middle), first.xMean) + 1 / spread(x.subarray(middle), second.xMean)),
+  )
+  return { value: second.slope - first.slope, u, dof }
+}
