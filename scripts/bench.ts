@@ -71,12 +71,12 @@ const repeatDemo = (root: string, count: number): number => {
   return 2026 + years
 }
 
-/** Says how long a part took, on the clock and of the processor: the latter holds on a busy machine, too. */
+/** Says how long a part took, on the clock and of the processor in the main thread: that holds on a busy machine, too. */
 const timed = async <T>(name: string, work: () => T | Promise<T>): Promise<T> => {
   const start = performance.now()
-  const before = process.cpuUsage()
+  const before = process.threadCpuUsage()
   const result = await work()
-  const { user, system } = process.cpuUsage(before)
+  const { user, system } = process.threadCpuUsage(before)
   const seconds = ((performance.now() - start) / 1000).toFixed(2)
   process.stdout.write(
     `${name.padEnd(10)}${seconds} s (${((user + system) / 1e6).toFixed(2)} s of processor)\n`,

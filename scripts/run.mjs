@@ -1,3 +1,6 @@
+import module from 'node:module'
+import { fileURLToPath } from 'node:url'
+
 // Entry of every command: plain JavaScript, so that an old Node still reads it and says what is missing.
 const [major = 0, minor = 0] = process.versions.node.split('.').map(Number)
 
@@ -8,6 +11,8 @@ if (major < 22 || (major === 22 && minor < 18)) {
   )
   process.exitCode = 1
 } else {
+  // Compiled code is kept for the next call, which then starts some tenths of a second sooner.
+  module.enableCompileCache?.(fileURLToPath(new URL('../node_modules/.cache/compiled', import.meta.url)))
   const [command = ''] = process.argv.splice(2, 1)
   await import(new URL(`./${command}.ts`, import.meta.url).href)
 }

@@ -3,7 +3,7 @@
  * Measures are averaged with weights from what is independent in each run; what the runs share stays shared.
  */
 import type { Measures } from '../methods/method.ts'
-import { expanded } from '../quantity/quantity.ts'
+import { expanded, newParts } from '../quantity/quantity.ts'
 import type { Part, Quantity } from '../quantity/types.ts'
 import type { Run } from './types.ts'
 
@@ -37,7 +37,7 @@ export const poolQuantities = (quantities: readonly Quantity[]): Quantity => {
   const value = quantities.reduce((sum, each, index) => sum + each.value * (weights[index] as number), 0)
   const why = [...new Set(quantities.flatMap((each) => each.why))]
   if (quantities.some((each) => each.parts === null)) return { value, dim: first.dim, parts: null, why }
-  const parts: Record<string, Part> = {}
+  const parts = newParts()
   for (const [index, each] of quantities.entries()) {
     for (const source in each.parts) {
       const { u, dof, pool, shape } = each.parts[source] as Part

@@ -45,7 +45,7 @@ export const cellMeans = (values: Float64Array, rows: Int32Array, cells: Int32Ar
  * Residuals of a line understate r by about 2/n, which is given back; r counts from 0 to 0.8, and what is more
  * alike than that is for von Neumann's ratio to bar.
  */
-export const widening = (residuals: Float64Array): number => {
+export const widening = (residuals: readonly number[]): number => {
   const squares = residuals.reduce((sum, e) => sum + e * e, 0)
   if (!(squares > 0)) return 1
   const differences = residuals.reduce(

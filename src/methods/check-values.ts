@@ -63,7 +63,8 @@ const columnOf = ({ unit, values }: CheckValue['inputs']['columns'][string]): Co
   return { values: numbers, texts: values.map(String), dim: parsed.dim, resolution: 0 }
 }
 
-const fieldsOf = (schema: Schema, raw: Readonly<Record<string, Plain>>): Record<string, unknown> =>
+/** Fields of a card as the method reads them. Errors throw: the texts are ours, not a user's. */
+export const fieldsFrom = (schema: Schema, raw: Readonly<Record<string, Plain>>): Record<string, unknown> =>
   Object.fromEntries(
     Object.entries(raw).map(([name, value]) => {
       const read = schema.cardFields.find((field) => field.name === name)?.read(value)
@@ -72,7 +73,8 @@ const fieldsOf = (schema: Schema, raw: Readonly<Record<string, Plain>>): Record<
     }),
   )
 
-const givensOf = (schema: Schema, texts: Readonly<Record<string, string>>) => {
+/** Givens as on a card; a setpoint is exact. */
+export const givensFrom = (schema: Schema, texts: Readonly<Record<string, string>>) => {
   const inputs: Record<string, Quantity> = {}
   const words: Record<string, string> = {}
   for (const [name, text] of Object.entries(texts)) {
@@ -91,10 +93,10 @@ export const runCheckValue = (method: Method, check: CheckValue): CheckedRow[] =
   const columns = Object.fromEntries(
     Object.entries(check.inputs.columns).map(([name, column]) => [name, columnOf(column)]),
   )
-  const fields = fieldsOf(method.schema, check.inputs.fields ?? {})
+  const fields = fieldsFrom(method.schema, check.inputs.fields ?? {})
   const dims = Object.fromEntries(Object.entries(columns).map(([name, { dim }]) => [name, dim]))
   const schema = method.describe?.(fields, Object.keys(columns), dims) ?? method.schema
-  const { inputs, words } = givensOf(schema, check.inputs.givens ?? {})
+  const { inputs, words } = givensFrom(schema, check.inputs.givens ?? {})
   const measured = measureRun({
     runId: 'check',
     method,

@@ -1,10 +1,12 @@
 /**
  * Readings and givens → measures with budget: the method's `estimate` is called once as it is and twice for each
- * named source of uncertainty (first order by central differences, JCGM 100 5.1.3 note 2). A method can therefore
- * not forget a source, and quantities that share a source stay correlated.
+ * way in which sources of uncertainty move the inputs (first order by central differences, JCGM 100 5.1.3 note 2).
+ * A method can therefore not forget a source, and quantities that share a source stay correlated.
  */
 import { KINDS } from '../quantity/kinds.ts'
+import { newParts } from '../quantity/quantity.ts'
 import type { Part, Quantity, Result } from '../quantity/types.ts'
+import { contributions } from './derivatives.ts'
 import type {
   Columns,
   Estimate,
@@ -16,7 +18,8 @@ import type {
   Schema,
   Selection,
 } from './method.ts'
-import { type Action, type Inputs, sourcesOf } from './perturb.ts'
+import type { Inputs } from './movements.ts'
+import { type Action, sourcesOf } from './perturb.ts'
 
 export type MeasureInput = {
   readonly runId: string
@@ -56,12 +59,16 @@ const asAction = (runId: string, extra: ExtraSource): Action => ({
   pool: `method:${runId}/${extra.source}`,
   shape: extra.shape,
   dof: Number.POSITIVE_INFINITY,
-  apply: (inputs, z) => extra.perturb(inputs.columns, inputs.givens, z),
+  size: 1,
+  movement: {
+    key: `method:${extra.source}`,
+    apply: (inputs, amount) => extra.perturb(inputs.columns, inputs.givens, amount),
+  },
 })
 
 /** All actions of one source at once. */
 export const moved = (inputs: Inputs, actions: readonly Action[], z: number): Inputs =>
-  actions.reduce((state, action) => action.apply(state, z), inputs)
+  actions.reduce((state, { movement, size }) => movement.apply(state, z * size), inputs)
 
 type Draft = { value: number; parts: Record<string, Part>; why: string[] }
 
@@ -71,13 +78,12 @@ const matters = (delta: number, draft: Draft): boolean => {
   return Math.abs(delta) > 1e-6 * Math.max(Math.abs(draft.value), spread, Number.MIN_VALUE)
 }
 
-const scatterOf = (runId: string, parts: Readonly<Record<string, Part>>): Record<string, Part> =>
-  Object.fromEntries(
-    Object.entries(parts).map(([key, part]) => [
-      `fit:${runId}/${key}`,
-      { ...part, pool: `fit:${runId}/${part.pool}` },
-    ]),
-  )
+const scatterOf = (runId: string, parts: Readonly<Record<string, Part>>): Record<string, Part> => {
+  const own = newParts()
+  for (const [key, part] of Object.entries(parts))
+    own[`fit:${runId}/${key}`] = { ...part, pool: `fit:${runId}/${part.pool}` }
+  return own
+}
 
 /**
  * Computes the measures of one run.
@@ -112,31 +118,26 @@ export const measureRun = (input: MeasureInput): Result<Measured, string> => {
   const fields = schema.measures.filter((field) => Number.isFinite(estimate.values[field.name]))
   const drafts = new Map<string, Draft>()
   for (const field of fields) {
-    const parts = field.exact ? {} : scatterOf(runId, estimate.scatter[field.name] ?? {})
+    const parts = field.exact ? newParts() : scatterOf(runId, estimate.scatter[field.name] ?? {})
     drafts.set(field.name, { value: estimate.values[field.name] as number, parts, why: [] })
   }
 
-  const valuesAt = (actions: readonly Action[], z: number) => {
-    const at = moved(start, actions, z)
-    const result = method.estimate(at.columns, at.givens, selection)
+  const contribution = contributions(sources, start, estimate.values, (at) => {
+    const result = method.estimate(at.columns, at.givens, selection, true)
     return result.ok ? result.value.values : {}
-  }
+  })
   const known = [...sources].filter(([, actions]) => actions.every((action) => !action.unknown))
   const probes = [...sources].filter(([, actions]) => actions.some((action) => action.unknown))
   for (const [source, actions] of [...known, ...probes]) {
-    const up = valuesAt(actions, 1)
-    const down = valuesAt(actions, -1)
+    const { dof, pool, shape } = actions[0] as Action
+    const unknown = actions.find((action) => action.unknown)?.unknown
     for (const field of fields) {
       if (field.exact) continue
       const draft = drafts.get(field.name) as Draft
-      const delta = difference(up[field.name], down[field.name], draft.value)
-      const unknown = actions.find((action) => action.unknown)?.unknown
-      if (unknown) {
-        if (delta !== 0 && matters(delta, draft) && !draft.why.includes(unknown)) draft.why.push(unknown)
-      } else if (delta !== 0) {
-        const { dof, pool, shape } = actions[0] as Action
-        draft.parts[source] = { u: delta, dof, pool, shape }
-      }
+      const delta = contribution(actions, field.name)
+      if (delta === 0) continue
+      if (unknown === undefined) draft.parts[source] = { u: delta, dof, pool, shape }
+      else if (!draft.why.includes(unknown) && matters(delta, draft)) draft.why.push(unknown)
     }
   }
 
@@ -157,14 +158,4 @@ export const measureRun = (input: MeasureInput): Result<Measured, string> => {
       sources,
     },
   }
-}
-
-/** Half the difference of both sides; one side alone where the other cannot be computed. */
-const difference = (up: number | undefined, down: number | undefined, middle: number): number => {
-  const hasUp = up !== undefined && Number.isFinite(up)
-  const hasDown = down !== undefined && Number.isFinite(down)
-  if (hasUp && hasDown) return (up - down) / 2
-  if (hasUp) return up - middle
-  if (hasDown) return middle - down
-  return 0
 }

@@ -6,6 +6,7 @@ import type { Plain } from '../format/types.ts'
 import type { FormulaFunction } from '../quantity/formula/types.ts'
 import type { Kind } from '../quantity/kinds.ts'
 import type { Dimension, Fault, Part, Quantity, Result, Source } from '../quantity/types.ts'
+import type { Plan, PlanContext } from './plan.ts'
 
 /** One given, column or measure: the handbook, the form, the sheet and the checks of files are made from it. */
 export type Field = {
@@ -185,6 +186,8 @@ export type JudgedTerm = {
   readonly value: number
   readonly limits: readonly number[]
   readonly direction: 'below' | 'above' | 'between'
+  /** What each measure alone would have to be, all else as it came out, for the term to stand on its limit. */
+  readonly needed?: Readonly<Record<string, number>>
 }
 
 export type Method = {
@@ -226,7 +229,13 @@ export type Method = {
    */
   readonly prepare?: (columns: Columns, givens: Givens, instruments: Instruments) => Columns
   readonly select: (columns: Columns, givens: Givens) => Selection
-  readonly estimate: (columns: Columns, givens: Givens, selection: Selection) => Result<Estimate, string>
+  /** With `valuesOnly`, as of the many estimates on moved readings, all but the values may be left empty. */
+  readonly estimate: (
+    columns: Columns,
+    givens: Givens,
+    selection: Selection,
+    valuesOnly?: boolean,
+  ) => Result<Estimate, string>
   readonly sources?: (columns: Columns, givens: Givens, selection: Selection) => readonly ExtraSource[]
   /** Measures that follow from the uncertainty of others (a detection limit); the engine adds them at the end. */
   readonly complete?: (measures: Measures) => Measures
@@ -260,4 +269,6 @@ export type Method = {
     givens: Givens,
   ) => readonly { readonly id: string; readonly title: string; readonly closes: string }[]
   readonly advise?: (measures: Measures, judged: readonly JudgedTerm[], givens: Givens) => readonly Advice[]
+  /** What to do and to expect, before the test. */
+  readonly plan?: (givens: Givens, instruments: Instruments, context: PlanContext) => Plan
 }

@@ -6,7 +6,8 @@ import { coverage, type Drawn, drawSources } from '../quantity/monte-carlo.ts'
 import { random } from '../quantity/random.ts'
 import { mean, standardDeviation } from '../quantity/statistics.ts'
 import { type Measured, type MeasureInput, moved } from './measure.ts'
-import type { Action, Inputs } from './perturb.ts'
+import type { Inputs } from './movements.ts'
+import type { Action } from './perturb.ts'
 
 export type Simulated = {
   readonly mean: number
@@ -45,7 +46,7 @@ export const simulateMeasures = (
   for (let draw = 0; draw < draws; draw += 1) {
     drawSources(drawn, z, generator)
     const inputs = moves.reduce((state, actions, at) => moved(state, actions, z[at] as number), start)
-    const result = input.method.estimate(inputs.columns, inputs.givens, measured.selection)
+    const result = input.method.estimate(inputs.columns, inputs.givens, measured.selection, true)
     if (!result.ok) continue
     for (const { name, fits } of known) {
       const value = result.value.values[name]

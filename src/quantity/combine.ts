@@ -1,11 +1,11 @@
 /** First-order propagation (GUM 5.1 and 5.2): sources add linearly within one, in quadrature across them. */
 import { divideDimension, multiplyDimension, sameDimension } from './dimension.ts'
-import { standardUncertainty } from './quantity.ts'
-import type { Dimension, Part, Parts, Quantity, Source } from './types.ts'
+import { newParts, standardUncertainty } from './quantity.ts'
+import type { Dimension, Part, Parts, Quantity } from './types.ts'
 
 /** Parts of several quantities, each times a sensitivity. A source that cancels is left out. */
 function combineParts(terms: readonly { readonly parts: Parts; readonly sensitivity: number }[]): Parts {
-  const sums: Record<Source, Part> = {}
+  const sums = newParts()
   for (const { parts, sensitivity } of terms) {
     for (const source of Object.keys(parts)) {
       const part = parts[source] as Part

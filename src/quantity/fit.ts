@@ -20,7 +20,9 @@ export type Line = {
   /** Residual standard deviation, with `dof`. */
   readonly residual: number
   readonly dof: number
-  readonly residuals: Float64Array
+  readonly residuals: readonly number[]
+  /** Sum of squares of x about its mean, weighted. */
+  readonly sxx: number
 }
 
 /** Value of the line at x. */
@@ -39,23 +41,23 @@ export function uncertaintyAt(line: Line, x: number): number {
  */
 export function fitLine(x: ArrayLike<number>, y: ArrayLike<number>, weights?: ArrayLike<number>): Line {
   const n = Math.min(x.length, y.length)
-  const weight = (i: number) => weights?.[i] ?? 1
-  const [xMean, yMean, total] = weightedMeans(x, y, weight, n)
+  const [xMean, yMean, total] = weightedMeans(x, y, weights, n)
   let sxx = 0
   let sxy = 0
   for (let i = 0; i < n; i++) {
-    const dx = (x[i] ?? Number.NaN) - xMean
-    sxx += weight(i) * dx * dx
-    sxy += weight(i) * dx * ((y[i] ?? Number.NaN) - yMean)
+    const weight = weights ? (weights[i] as number) : 1
+    const dx = (x[i] as number) - xMean
+    sxx += weight * dx * dx
+    sxy += weight * dx * ((y[i] as number) - yMean)
   }
   // Points at one x have no slope.
   const slope = sxx > 0 ? sxy / sxx : Number.NaN
-  const residuals = new Float64Array(n)
+  const residuals: number[] = []
   let squares = 0
   for (let i = 0; i < n; i++) {
-    const e = (y[i] ?? Number.NaN) - yMean - slope * ((x[i] ?? Number.NaN) - xMean)
-    residuals[i] = e
-    squares += weight(i) * e * e
+    const e = (y[i] as number) - yMean - slope * ((x[i] as number) - xMean)
+    residuals.push(e)
+    squares += (weights ? (weights[i] as number) : 1) * e * e
   }
   const dof = n - 2
   const residual = dof > 0 ? Math.sqrt(squares / dof) : Number.NaN
@@ -73,22 +75,27 @@ export function fitLine(x: ArrayLike<number>, y: ArrayLike<number>, weights?: Ar
     residual,
     dof: Math.max(0, dof),
     residuals,
+    sxx,
   }
 }
 
 function weightedMeans(
   x: ArrayLike<number>,
   y: ArrayLike<number>,
-  weight: (i: number) => number,
+  weights: ArrayLike<number> | undefined,
   n: number,
 ): readonly [number, number, number] {
-  let [total, sx, sy] = [0, 0, 0]
+  let total = 0
+  let sx = 0
+  let sy = 0
   // Sums of differences from the first point: a time in milliseconds since 1970 keeps its digits.
-  const [x0, y0] = [x[0] ?? Number.NaN, y[0] ?? Number.NaN]
+  const x0 = x[0] ?? Number.NaN
+  const y0 = y[0] ?? Number.NaN
   for (let i = 0; i < n; i++) {
-    total += weight(i)
-    sx += weight(i) * ((x[i] ?? Number.NaN) - x0)
-    sy += weight(i) * ((y[i] ?? Number.NaN) - y0)
+    const weight = weights ? (weights[i] as number) : 1
+    total += weight
+    sx += weight * ((x[i] as number) - x0)
+    sy += weight * ((y[i] as number) - y0)
   }
   return [x0 + sx / total, y0 + sy / total, total]
 }

@@ -11,6 +11,14 @@ export function unknown(value: number, dim: Dimension, why: string): Quantity {
   return { value, dim, parts: null, why: [why] }
 }
 
+/**
+ * Parts that are still to be collected. Without a prototype the engine keeps them as a table from the start: source
+ * names are as many as runs, and each would else leave a shape of object behind.
+ */
+export function newParts(): Record<Source, Part> {
+  return Object.create(null)
+}
+
 /** A quantity as written: its uncertainty is one source, taken as known (infinite degrees of freedom). */
 export function fromStated(stated: Stated, source: Source, pool: string = source): Quantity {
   const { value, unit, u, shape } = stated
@@ -38,7 +46,7 @@ function pools(parts: readonly Part[]): { u: number; dof: number }[] {
   for (const { pool, u, dof } of parts) {
     const line = lines.get(pool)
     if (line) {
-      line.u = Math.hypot(line.u, u)
+      line.u = Math.sqrt(line.u * line.u + u * u)
       line.dof = Math.min(line.dof, dof)
     } else lines.set(pool, { u: Math.abs(u), dof })
   }
@@ -67,8 +75,9 @@ export function expanded(
 ): { readonly U: number; readonly k: number; readonly dof: number } | null {
   const u = standardUncertainty(q)
   if (u === null) return null
-  const k = coverageFactor(q)
-  return { U: k * u, k, dof: effectiveDof(q) }
+  const dof = effectiveDof(q)
+  const k = tQuantile((1 + 0.95) / 2, dof)
+  return { U: k * u, k, dof }
 }
 
 export type BudgetLine = {

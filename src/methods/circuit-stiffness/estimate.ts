@@ -18,9 +18,19 @@ import {
   type Scatter,
   sharedSlope,
 } from './fits.ts'
-import { difference, type Found, inverse, kindsOf, type Put, putInto, scatterOf, times } from './found.ts'
+import {
+  difference,
+  type Found,
+  inverse,
+  kindsIn,
+  kindsOf,
+  type Put,
+  putInto,
+  scatterOf,
+  times,
+} from './found.ts'
 import { type Motion, motionOf } from './motion.ts'
-import { segmentsOf } from './segments.ts'
+import { segmentsOf, shareScatter } from './segments.ts'
 import { type Choice, choiceOf } from './select.ts'
 import { validate } from './validate.ts'
 
@@ -30,6 +40,7 @@ export const estimate = (
   columns: Columns,
   givens: Givens,
   selection: Selection,
+  valuesOnly = false,
 ): Result<Estimate, string> => {
   const wrong = validate(columns, givens).find((fault) => fault.severity !== 'warning')
   if (wrong) return fail(wrong.message)
@@ -51,7 +62,7 @@ export const estimate = (
       'the deflection does not change with the load: the gauge is too coarse, or not on the circuit',
     )
 
-  const found: Found = { values: {}, kinds: {}, parts: {} }
+  const found: Found = { values: {}, entries: [] }
   const put = putInto(found)
   const scatter = pooledScatter(lines)
   stiffnesses(motion, choice, lines, compliance, scatter, put)
@@ -61,19 +72,10 @@ export const estimate = (
   const single = rowScatter(lines, motion.load, motion.deflection)
   limitMeasures(motion, choice, { s: single, dof: scatter.dof }, put)
   // The load's own scatter is not seen apart from the deflection's, so its resolution is always carried.
-  const residual = { deflection: single * motion.readPerMotion, ...segments(motion, choice, put) }
-  const { values, kinds } = found
-  let worked: Estimate['scatter'] | undefined
-  const result = {
-    values,
-    kinds,
-    residual,
-    get scatter() {
-      worked ??= scatterOf(found)
-      return worked
-    },
-  }
-  return { ok: true, value: result }
+  const residual = { deflection: single * motion.readPerMotion, ...segments(motion, choice, put, valuesOnly) }
+  const { values } = found
+  if (valuesOnly) return { ok: true, value: { values, scatter: {}, residual } }
+  return { ok: true, value: { values, kinds: kindsIn(found), scatter: scatterOf(found), residual } }
 }
 
 const stiffnesses = (
@@ -175,7 +177,12 @@ const bends = (choice: Choice, lines: readonly Line[], compliance: Fitted, put: 
 }
 
 /** Gives the scatter of the station readings, by column. */
-const segments = (motion: Motion, choice: Choice, put: Put): Record<string, number> => {
+const segments = (
+  motion: Motion,
+  choice: Choice,
+  put: Put,
+  valuesOnly: boolean,
+): Record<string, number> => {
   const all = segmentsOf(motion, choice.legs)
   const total = all.reduce((sum, segment) => sum + segment.compliance.value, 0)
   for (const { from, to, compliance, scatter } of all) {
@@ -183,13 +190,8 @@ const segments = (motion: Motion, choice: Choice, put: Put): Record<string, numb
     const pool = `segment ${name}`
     put(`compliance_${name}`, compliance, scatter, pool, kindsOf(motion.form).compliance)
     const share = compliance.value / total
-    put(
-      `share_${name}`,
-      combine(share, () => [[(1 - share) / total, compliance]]),
-      scatter,
-      pool,
-      'number',
-    )
+    const own = valuesOnly ? scatter : shareScatter(motion, choice.legs, { from, to }, share, total)
+    put(`share_${name}`, { ...compliance, value: share }, own, `share ${name}`, 'number')
   }
   // A station's reading scatters no more than the quieter of the two segments that it ends.
   const stations = motion.nodes.slice(1, -1)

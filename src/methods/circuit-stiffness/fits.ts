@@ -20,12 +20,12 @@ export type Leg = {
 }
 
 export type Line = Leg & {
-  readonly loads: Float64Array
+  readonly loads: readonly number[]
   readonly meanLoad: number
   readonly meanMotion: number
   readonly slope: number
   readonly sxx: number
-  readonly residuals: Float64Array
+  readonly residuals: readonly number[]
 }
 
 /**
@@ -35,21 +35,16 @@ export type Line = Leg & {
 export type Fitted = { readonly value: number; readonly parts: () => Readonly<Record<string, number>> }
 
 /** Means of the rows of each point. */
-const averages = (points: Leg['points'], values: Float64Array): Float64Array => {
-  const means = new Float64Array(points.length)
-  points.forEach((rows, i) => {
+const averages = (points: Leg['points'], values: Float64Array): number[] =>
+  points.map((rows) => {
     let sum = 0
     for (const row of rows) sum += values[row] as number
-    means[i] = sum / rows.length
+    return sum / rows.length
   })
-  return means
-}
 
 const lineOf = (leg: Leg, load: Float64Array, motion: Float64Array): Line => {
   const loads = averages(leg.points, load)
-  const { slope, atMean, xMean, residuals } = fitLine(loads, averages(leg.points, motion))
-  let sxx = 0
-  for (const x of loads) sxx += (x - xMean) ** 2
+  const { slope, atMean, xMean, residuals, sxx } = fitLine(loads, averages(leg.points, motion))
   const { key, side, phase, cycle, points } = leg
   return {
     key,

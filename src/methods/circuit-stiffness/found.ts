@@ -1,29 +1,29 @@
 /** How measures are collected, and of which kind they are. */
 import type { Kind } from '../../quantity/kinds.ts'
-import type { Part } from '../../quantity/types.ts'
 import type { Estimate } from '../method.ts'
 import { combine, type Fitted, type Scatter, toParts } from './fits.ts'
 import type { Form } from './motion.ts'
 
-/** Measures as they are collected. Parts are worked out when asked for: the engine does so once in many estimates. */
-export type Found = {
-  readonly values: Record<string, number>
-  readonly kinds: Record<string, Kind>
-  readonly parts: Record<string, () => Readonly<Record<string, Part>>>
-}
+type Entry = readonly [name: string, fitted: Fitted, scatter: Scatter, pool: string, kind: Kind]
 
-export type Put = (name: string, fitted: Fitted, scatter: Scatter, pool: string, kind: Kind) => void
+/** Measures as they are collected. */
+export type Found = { readonly values: Record<string, number>; readonly entries: Entry[] }
+
+export type Put = (...entry: Entry) => void
 
 export const putInto =
-  (found: Found): Put =>
-  (name, fitted, scatter, pool, kind) => {
-    found.values[name] = fitted.value
-    found.kinds[name] = kind
-    found.parts[name] = () => toParts(fitted, scatter, pool)
+  ({ values, entries }: Found): Put =>
+  (...entry) => {
+    const [name, fitted] = entry
+    values[name] = fitted.value
+    entries.push(entry)
   }
 
-export const scatterOf = ({ parts }: Found): Estimate['scatter'] =>
-  Object.fromEntries(Object.entries(parts).map(([name, of]) => [name, of()]))
+export const scatterOf = ({ entries }: Found): Estimate['scatter'] =>
+  Object.fromEntries(entries.map(([name, fitted, scatter, pool]) => [name, toParts(fitted, scatter, pool)]))
+
+export const kindsIn = ({ entries }: Found): Estimate['kinds'] =>
+  Object.fromEntries(entries.map(([name, , , , kind]) => [name, kind]))
 
 /** Kinds by form: what is a moment and an angle in one is a force and a length in the other. */
 export const kindsOf = (form: Form) =>

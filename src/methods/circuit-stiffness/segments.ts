@@ -11,7 +11,7 @@ import {
   type Scatter,
   sharedSlope,
 } from './fits.ts'
-import type { Motion } from './motion.ts'
+import { type Motion, map } from './motion.ts'
 
 export type Segment = {
   readonly from: string
@@ -27,7 +27,7 @@ export const segmentsOf = (motion: Motion, legs: readonly Leg[]): Segment[] =>
   motion.nodes.slice(1).flatMap((to, i): Segment[] => {
     const from = motion.nodes[i]
     if (!from) return []
-    const between = from.motion.map((value, row) => value - (to.motion[row] as number))
+    const between = map(from.motion, (value, row) => value - (to.motion[row] as number))
     const lines = linesOf(legs, motion.surfaceLoad, between)
     if (lines.length === 0) return []
     return [
@@ -40,6 +40,28 @@ export const segmentsOf = (motion: Motion, legs: readonly Leg[]): Segment[] =>
       },
     ]
   })
+
+/**
+ * Scatter of the share of one segment, as a slope on the load: that of (motion of the segment − share · motion of the
+ * whole)/whole compliance, whose slope is none. The readings that neighbours have in common are in it once, signed.
+ */
+export const shareScatter = (
+  motion: Motion,
+  legs: readonly Leg[],
+  { from, to }: Pick<Segment, 'from' | 'to'>,
+  share: number,
+  total: number,
+): Scatter => {
+  const of = (name: string) => motion.nodes.find((node) => node.name === name)?.motion
+  const [start, end] = [of(from), of(to)]
+  const [first, last] = [motion.nodes[0]?.motion, motion.nodes.at(-1)?.motion]
+  if (!start || !end || !first || !last) return { s: 0, dof: 0 }
+  const beyondShare = map(start, (value, row) => {
+    const whole = (first[row] as number) - (last[row] as number)
+    return (value - (end[row] as number) - share * whole) / total
+  })
+  return pooledScatter(linesOf(legs, motion.surfaceLoad, beyondShare))
+}
 
 export const segmentNames = (
   stations: readonly string[],

@@ -41,6 +41,7 @@ export const estimate = (
   columns: Columns,
   givens: Givens,
   selection: Selection,
+  valuesOnly = false,
 ): Result<Estimate, string> => {
   const hold = asHold(selection)
   const points = pointsOf(columns, givens, hold)
@@ -84,11 +85,13 @@ export const estimate = (
     ...(halves ? { halves: halves.value } : {}),
     ...(Number.isFinite(liquid) ? { liquid_leak: throughput * liquid } : {}),
   }
+  const { residual } = hold
+  if (valuesOnly) return { ok: true, value: { values, scatter: {}, residual } }
 
   const fast = hold.cells.length > hold.starts.length
   const uSlope = onEffective.uSlope * (fast ? widening(onEffective.residuals) : 1)
   const slope = (factor: number) => part('hold', 'slope', factor * uSlope, onEffective.dof)
-  const scatterOf = (): Scatter => ({
+  const scatter: Scatter = {
     mean_pressure: part('gauge', 'mean', raw.uMean, raw.dof),
     pressure_at_start: part('gauge', 'start', raw.residual, raw.dof),
     pressure_least: part('gauge', 'least', raw.residual, raw.dof),
@@ -100,17 +103,6 @@ export const estimate = (
     loss_fraction: slope((((losing * onTime.uSlope) / onEffective.uSlope) * length) / onTime.intercept),
     ...(halves ? { halves: part('halves', 'difference', halves.u, halves.dof) } : {}),
     ...(Number.isFinite(liquid) ? { liquid_leak: slope(toThroughput * unlike * liquid) } : {}),
-  })
-  const { residual } = hold
-  return {
-    ok: true,
-    // Of the many estimates on moved readings only the values are wanted.
-    value: {
-      values,
-      residual,
-      get scatter() {
-        return scatterOf()
-      },
-    },
   }
+  return { ok: true, value: { values, scatter, residual } }
 }

@@ -5,20 +5,17 @@
  */
 import { refuse } from '../faults.ts'
 import type { Result } from '../types.ts'
-import { type Draft, draftClasses } from './drafts.ts'
+import { draftClasses } from './drafts.ts'
 import { type Token, tokenize } from './tokens.ts'
 import type { Node } from './types.ts'
 
-type CreateParse = (dependencies: Readonly<Record<string, unknown>>) => (text: string) => Draft
+type Parser = typeof import('../../../node_modules/mathjs/lib/esm/expression/parse.js')
 
-let createParse: CreateParse | null = null
+let createParse: Parser['createParse'] | null = null
 
-/** Loads the parser; 0.3 s in Node, so only where formulas are read. `parseFormula` works once this has settled. */
+/** Loads the parser, so only where formulas are read. `parseFormula` works once this has settled. */
 export async function prepareFormulas(): Promise<void> {
-  if (createParse) return
-  // Its types leave the factories out. Taken apart at once, so that a bundler leaves out all the rest of mathjs.
-  const { createParse: found } = (await import('mathjs/number')) as unknown as { createParse: CreateParse }
-  createParse = found
+  createParse ??= (await import('../../../node_modules/mathjs/lib/esm/expression/parse.js')).createParse
 }
 
 /** What the factory asks for beside the nodes. Numbers never get there: they are `x…` as well. */
