@@ -70,6 +70,8 @@ const instrumentActions = (
   )
   add('offset', model.offset, digit, without('accuracy'), shift)
   if (model.calibration) add('calibration', model.calibration, 0, '', shift)
+  // Stated apart from the accuracy, non-linearity moves the level of a reading as well as the slope over a range.
+  if (model.linearity) add('linearity-level', model.linearity, 0, '', shift)
   if (field.ramp === 'own') {
     // Where no linearity is stated, the span figure of the accuracy also holds it: the two ends are then
     // independent, each with u, and their difference carries √2·u.

@@ -4,6 +4,7 @@ const INSTRUMENT: Readonly<Record<string, string>> = {
   gain: 'scale error',
   offset: 'zero error',
   linearity: 'non-linearity',
+  'linearity-level': 'non-linearity at one reading',
   hysteresis: 'hysteresis',
   drift: 'drift',
   calibration: 'calibration',

@@ -124,6 +124,11 @@ describe('what an instrument contributes', () => {
     // The ramp runs over the whole range of y, 1 to 2, in 100 s.
     expect(u(result.slope)).toBeCloseTo((a * Math.sqrt(2 / 3)) / 100, 12)
   })
+  it('non-linearity that is stated apart moves a mean as well as a slope', () => {
+    const apart = measure({ y: flat, model: { linearity: 0.2 }, field: { ramp: 'own' } })
+    expect(u(apart.middle)).toBeCloseTo(0.2, 12)
+    expect(u(apart.slope)).toBeCloseTo(0, 12)
+  })
   it('drift is a ramp in time', () => {
     expect(u(measure({ y: flat, model: { drift: 2e-4 } }).slope)).toBeCloseTo(2e-4, 14)
   })
