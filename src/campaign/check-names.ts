@@ -53,13 +53,38 @@ const unitProblem = (
   ]
 }
 
+/** A difference of temperatures on a scale with a zero of its own would be off by that zero. */
+const scaleProblem = (card: CardRecord, text: string, what: string, path: FieldPath): Problem[] => {
+  const unit = parseUnit(text)
+  if (!unit.ok || unit.value.offset === 0) return []
+  return [
+    makeProblem({
+      code: 'unit/meaning',
+      message: `${what} is a difference of temperatures and cannot be shown in ${text}`,
+      at: card.source.locate(path),
+      why: `${text} is a point on a scale: 5 K of difference would be shown as −268 °C`,
+      hint: 'write K',
+    }),
+  ]
+}
+
 /** Units that results are to be shown in. */
 export const showProblems = (
   card: CardRecord,
   formulas: CardFormulas,
   dims: Dimensions,
   functions: Functions,
+  differences: ReadonlySet<string>,
 ): Problem[] => [
+  ...Object.entries(card.show).flatMap(([name, text]) =>
+    differences.has(name) ? scaleProblem(card, text, `\`${name}\``, ['show', name]) : [],
+  ),
+  ...card.criteria.flatMap(({ id, show }) => {
+    const node = formulas.criteria.get(id)
+    const first = node?.type === 'compare' ? node.operands[0] : undefined
+    const isDifference = first?.type === 'name' && differences.has(first.name)
+    return show && isDifference ? scaleProblem(card, show, `\`${id}\``, ['criteria', id, 'show']) : []
+  }),
   ...Object.entries(card.show).flatMap(([name, text]) =>
     unitProblem(card, text, dims[name], `\`${name}\``, ['show', name]),
   ),

@@ -9,7 +9,7 @@ const si = (text: string, dim: Dimension): Unit => ({ text, dim, factor: 1, offs
 
 /** The SI unit of a dimension, under the name of a kind where one fits. */
 export const siUnit = (dim: Dimension, kind?: Kind): Unit => {
-  if (kind) return si(KINDS[kind].unit, dim)
+  if (kind && sameDimension(KINDS[kind].dim, dim)) return si(KINDS[kind].unit, dim)
   const fitting = Object.values(KINDS).find((info) => sameDimension(info.dim, dim))
   return si(fitting?.unit ?? dimensionUnit(dim), dim)
 }

@@ -6,7 +6,7 @@ import { fieldNamed } from './schema-fields.ts'
 
 const NAME = /[a-z][a-z0-9_]*/g
 
-/** Names that a formula of the card speaks of, but for what the method measures, what formulas give, and units. */
+/** Names that a formula of the card or of its method's fields speaks of, but for what the method measures, what formulas give, and units. */
 export function ownGivens(fields: CardFields, schema: Schema | undefined): ReadonlySet<string> {
   const criteria = Object.values(fields.criteria).map((criterion) => criterion.accept)
   const texts = [...Object.values(fields.targets), ...Object.values(fields.derive), ...criteria]
@@ -16,5 +16,5 @@ export function ownGivens(fields: CardFields, schema: Schema | undefined): Reado
     Object.hasOwn(fields.targets, name) ||
     Object.hasOwn(fields.derive, name) ||
     (schema !== undefined && fieldNamed(schema.measures, name) !== undefined)
-  return new Set(names.filter((name) => !taken(name)))
+  return new Set([...names.filter((name) => !taken(name)), ...(schema?.uses ?? [])])
 }

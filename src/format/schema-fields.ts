@@ -1,6 +1,6 @@
 /** Fields of a method's schema by name; `<…>` in a name stands for a name of the card's own. */
 import type { Field } from '../methods/method.ts'
-import type { Kind } from '../quantity/kinds.ts'
+import { KINDS, type Kind } from '../quantity/kinds.ts'
 
 /** The field of this name, or the one whose pattern fits it (`at_horn` for `at_<station>`). */
 export function fieldNamed<T extends Field>(fields: readonly T[], name: string): T | undefined {
@@ -10,7 +10,9 @@ export function fieldNamed<T extends Field>(fields: readonly T[], name: string):
   )
 }
 
-export const kindsOf = (field: Field): readonly Kind[] => [field.kind, ...(field.or ?? [])]
+/** Every kind where it is known only on the day what it will be. */
+export const kindsOf = (field: Field): readonly Kind[] =>
+  field.dim === null ? (Object.keys(KINDS) as Kind[]) : [field.kind, ...(field.or ?? [])]
 
 const pattern = (name: string) =>
   new RegExp(

@@ -115,10 +115,11 @@ export const measureRun = (input: MeasureInput): Result<Measured, string> => {
     sources.set(action.source, [...(sources.get(action.source) ?? []), action])
   }
 
+  const { scatter } = estimate
   const fields = schema.measures.filter((field) => Number.isFinite(estimate.values[field.name]))
   const drafts = new Map<string, Draft>()
   for (const field of fields) {
-    const parts = field.exact ? newParts() : scatterOf(runId, estimate.scatter[field.name] ?? {})
+    const parts = field.exact ? newParts() : scatterOf(runId, scatter[field.name] ?? {})
     drafts.set(field.name, { value: estimate.values[field.name] as number, parts, why: [] })
   }
 
@@ -141,10 +142,11 @@ export const measureRun = (input: MeasureInput): Result<Measured, string> => {
     }
   }
 
+  const { dims, kinds } = estimate
   const measures: Record<string, Quantity> = {}
   for (const field of fields) {
     const { value, parts, why } = drafts.get(field.name) as Draft
-    const { dim } = KINDS[estimate.kinds?.[field.name] ?? field.kind]
+    const dim = dims?.[field.name] ?? KINDS[kinds?.[field.name] ?? field.kind].dim
     measures[field.name] = { value, dim, parts: why.length > 0 ? null : parts, why }
   }
   return {

@@ -14,6 +14,11 @@ export type Field = {
   readonly name: string
   readonly meaning: string
   readonly kind: Kind
+  /**
+   * Of a measure for which the trade has no kind (its `kind` is then `number`): what it comes out in; null where that
+   * follows from a given which is known only on the day.
+   */
+  readonly dim?: Dimension | null
   /** Other kinds of quantity that are accepted as well (a load may be a force or a moment). */
   readonly or?: readonly Kind[]
   readonly symbol?: string
@@ -32,6 +37,8 @@ export type Given = Field & {
 
 export type ColumnField = Field & {
   readonly required: boolean
+  /** The unit that the card writes for it: a new table begins with it. */
+  readonly unit?: string
   /** What the rows of a new table begin with, one each (the entries of a checklist). */
   readonly rows?: readonly string[]
   /** Words read as text (`kind` is `text`): the values that are allowed, where the set is closed. */
@@ -71,6 +78,8 @@ export type Schema = {
   readonly cardFields: readonly CardField[]
   /** Columns of which at least one set must be there, with a sentence for the message. */
   readonly alternatives?: readonly { readonly sets: readonly (readonly string[])[]; readonly say: string }[]
+  /** Givens and targets of the card's own, of any dimension, that formulas in its fields speak of. */
+  readonly uses?: readonly string[]
 }
 
 /** One column as the method sees it. Text columns have NaN values and `texts`. */
@@ -109,6 +118,8 @@ export type Estimate = {
   readonly residual: Readonly<Record<string, number>>
   /** Kind of a measure whose field allows several (`or`): angular or linear by what was read. Absent: the field's. */
   readonly kinds?: Readonly<Record<string, Kind>>
+  /** Dimension of a measure for which there is no kind; goes before `kinds`. */
+  readonly dims?: Readonly<Record<string, Dimension>>
 }
 
 export type Remark = {
@@ -206,7 +217,17 @@ export type Method = {
     dims?: Readonly<Record<string, Dimension>>,
     /** Names of the givens at hand (card, article, run, targets): what is not there settles the rest of it. */
     given?: readonly string[],
+    /** Dimensions of those among them that are written as quantities. */
+    givenDims?: Readonly<Record<string, Dimension>>,
   ) => Schema
+  /**
+   * Checks that need several of the card's own fields together, or its givens and targets (null: known only on the
+   * day). Paths begin at the card.
+   */
+  readonly checkFields?: (
+    fields: Readonly<Record<string, unknown>>,
+    given: Readonly<Record<string, Dimension | null>>,
+  ) => readonly (Fault & { path: readonly (string | number)[] })[]
   readonly functions?: Readonly<Record<string, FormulaFunction>>
   /** Checks that need columns and givens together (a missing barometer, reduced pressure). Faults name a column, a given, or neither. */
   readonly validate?: (

@@ -23,6 +23,7 @@ export const sourceWords = (source: string): string => {
   }
   if (kind === 'resolution') return `resolution of ${plain(parts[1] ?? '')}`
   if (kind === 'zero') return `zero shift of ${plain(last)}`
+  if (kind === 'fit' && parts[1] === 'resolution') return `resolution of ${plain(parts[2] ?? '')}`
   if (kind === 'fit') return 'scatter of the readings'
   if (kind === 'method') return plain(last)
   if (kind === 'given' && parts[0]?.startsWith('card:')) return `${plain(last)}, as the card gives it`

@@ -4,9 +4,12 @@ import { join, resolve } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { type CheckValue, runCheckValue } from '../../src/methods/check-values.ts'
 import { loadMethods } from '../../src/methods/registry.ts'
+import { prepareFormulas } from '../../src/quantity/formula/index.ts'
 import { KINDS } from '../../src/quantity/kinds.ts'
 
 const folder = resolve(import.meta.dirname, '../../src/methods')
+// Some methods read formulas in fields of their own.
+await prepareFormulas()
 const methods = await loadMethods()
 
 const HEADINGS = [
