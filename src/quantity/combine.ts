@@ -1,6 +1,7 @@
 /** First-order propagation (GUM 5.1 and 5.2): sources add linearly within one, in quadrature across them. */
 import { divideDimension, multiplyDimension, sameDimension } from './dimension.ts'
 import { newParts, standardUncertainty } from './quantity.ts'
+import { sensitivities } from './sensitivity.ts'
 import type { Dimension, Part, Parts, Quantity } from './types.ts'
 
 /** Parts of several quantities, each times a sensitivity. A source that cancels is left out. */
@@ -43,6 +44,8 @@ export function propagate(
   const terms: { parts: Parts; sensitivity: number }[] = []
   const why: string[] = []
   let known = true
+  const spreads = inputs.map((input) => standardUncertainty(input) ?? 0)
+  const slopes = sensitivities(f, values, spreads)
   inputs.forEach((input, i) => {
     const u = standardUncertainty(input)
     if (input.parts === null || u === null) {
@@ -52,8 +55,7 @@ export function propagate(
       return
     }
     if (u === 0) return
-    const [above, below] = [f(values.with(i, input.value + u)), f(values.with(i, input.value - u))]
-    const sensitivity = (above - below) / (2 * u)
+    const sensitivity = slopes[i] as number
     if (Number.isFinite(sensitivity)) {
       terms.push({ parts: input.parts, sensitivity })
     } else if (Number.isFinite(value)) {

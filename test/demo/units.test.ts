@@ -24,6 +24,8 @@ const CHANGES: readonly Change[] = [
   { from: 'N', to: 'lbf', by: (x) => x / LBF },
   { from: 'mm', to: 'in', by: (x) => x / 25.4 },
   { from: 'lbf', to: 'N', by: (x) => x * LBF },
+  { from: 'g', to: 'lb', by: (x) => x / 453.59237 },
+  { from: 'ft', to: 'm', by: (x) => x * 0.3048 },
   { from: 'in', to: 'mm', by: (x) => x * 25.4 },
 ]
 
@@ -32,6 +34,11 @@ const RUNS = [
   '2026-02/2026-02-24-1330-elevator-stiffness',
   '2026-03/2026-03-11-0915-aileron-stiffness-right',
   '2026-02/2026-02-25-1030-elevator-gust-load',
+  '2026-02/2026-02-16-1000-tank-vent-flow-left',
+  '2026-02/2026-02-26-1330-tank-structure-proof-left',
+  '2026-03/2026-03-04-1400-elevator-balance',
+  '2026-04/2026-04-02-1430-rudder-travel',
+  '2026-04/2026-04-08-1330-static-line-leak',
 ]
 
 /** The table of a run in the other units, with twelve figures so that nothing is lost in writing. */
