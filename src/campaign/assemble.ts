@@ -60,7 +60,18 @@ const place = (context: AssemblyContext): Placed => {
       const gates = Object.values(records.gates)
         .filter((gate) => gate.cards.includes(card.id))
         .map((gate) => gate.id)
-      cards.push({ id: card.id, card, method, article, ...rounds, targets: {}, decidable: [], gates })
+      cards.push({
+        id: card.id,
+        card,
+        method,
+        article,
+        ...rounds,
+        targets: {},
+        decidable: [],
+        expected: {},
+        plan: null,
+        gates,
+      })
     }
   }
   return { runs: runs.map((run) => placed.get(run.id) ?? run), cards }

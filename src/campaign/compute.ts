@@ -8,9 +8,10 @@ import { decidable } from './decidable.ts'
 import { type CardFormulas, type Functions, functionsFor, parseCard } from './formulas.ts'
 import { inputsOf } from './inputs.ts'
 import { inOrder } from './order.ts'
+import { planOf } from './plan/plan.ts'
 import { computeRun } from './run.ts'
 import { plannedSchema } from './schema.ts'
-import { workTargets } from './targets.ts'
+import { workExpected, workTargets } from './targets.ts'
 import { trendsOf } from './trends.ts'
 import type { Campaign, CardState, Run } from './types.ts'
 
@@ -57,20 +58,29 @@ const computeRuns = (
   return { runs: [...runs.values()].sort(byTime), problems }
 }
 
-/** What a card asks for on one article before any test: targets, and whether its instruments can decide. */
-const plan = (input: CampaignInput, state: CardState, formulas: CardFormulas | undefined): CardState => {
+/** What a card asks for on one article before any test: targets, the plan, and whether its instruments can decide. */
+const plan = (
+  input: CampaignInput,
+  state: CardState,
+  formulas: CardFormulas | undefined,
+  runs: readonly Run[],
+  results: ReadonlyMap<string, Run>,
+): CardState => {
   const { card, method, article } = state
   if (!method || !formulas) return state
   const functions = functionsFor(method, input.functions)
   const schema = plannedSchema(method, card)
-  const { targets, inputs } = workTargets(
-    card,
-    schema,
-    formulas,
-    functions,
-    inputsOf(schema, card, article, null, new Map()),
-  )
-  return { ...state, targets, decidable: decidable({ card, method, schema, formulas, functions, inputs }) }
+  const given = inputsOf(schema, card, article, null, results)
+  const worked = workTargets(card, schema, formulas, functions, given)
+  const { targets, inputs } = worked
+  const planned = { card, article, method, schema, formulas, functions, inputs, targets, runs }
+  return {
+    ...state,
+    targets,
+    expected: workExpected(card, schema, formulas, functions, worked),
+    decidable: decidable(planned),
+    plan: planOf({ ...planned, records: input.records, asOf: input.asOf }),
+  }
 }
 
 export const computeCampaign = (input: CampaignInput): Campaign => {
@@ -90,7 +100,8 @@ export const computeCampaign = (input: CampaignInput): Campaign => {
     formulas,
     asOf: input.asOf,
   })
-  const cards = assembly.cards.map((state) => plan(input, state, formulas.get(state.id)))
+  const results = new Map(runs.map((run) => [run.id, run]))
+  const cards = assembly.cards.map((state) => plan(input, state, formulas.get(state.id), runs, results))
   return {
     asOf: input.asOf,
     tool: input.tool,

@@ -75,12 +75,9 @@ export const decidable = (plan: Plan): Decidable[] => {
     const none: Decidable = { criterion: criterion.id, ...sentence(null), U: null, ratio: null, unit: '' }
     const formula = formulas.criteria.get(criterion.id)
     if (!formula) return none
-    const columns = method.rehearse(
-      givens,
-      { ...method.nominal?.(givens), ...truthAtLimit(plan, formula) },
-      models,
-      SEED,
-    )
+    const every: Readonly<Record<string, number>> = card.every ? { every: card.every.value } : {}
+    const truth = { ...method.nominal?.(givens), ...every, ...truthAtLimit(plan, formula) }
+    const columns = method.rehearse(givens, truth, models, SEED)
     const measured = measureRun({
       runId: 'rehearsal',
       method,

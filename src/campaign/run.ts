@@ -3,7 +3,7 @@ import type { CardRecord, InstrumentRecord, RunRecord } from '../format/types.ts
 import type { Bar } from '../judge/judge.ts'
 import type { Judgement, Verdict } from '../judge/types.ts'
 import { givensOf, measureRun } from '../methods/measure.ts'
-import type { JudgedTerm, Method, Remark } from '../methods/method.ts'
+import type { Method, Remark } from '../methods/method.ts'
 import type { Problem } from '../problems/types.ts'
 import type { Unit } from '../quantity/types.ts'
 import { prepareColumns } from './columns.ts'
@@ -12,6 +12,7 @@ import { type CardFormulas, evaluateAll, type Functions } from './formulas.ts'
 import { inputsOf } from './inputs.ts'
 import { modelOf, usesOf } from './instruments.ts'
 import { judgeAll, worst } from './judging.ts'
+import { judgedTerms } from './plan/judged-terms.ts'
 import { schemaOfReadings } from './schema.ts'
 import { workTargets } from './targets.ts'
 import type { Computed, Run } from './types.ts'
@@ -118,7 +119,12 @@ const compute = (context: RunContext): Outcome => {
     judgements,
     reasons: reasonsOf(judgements),
     notes: [...notes, ...said.map((remark) => remark.text), ...judgements.flatMap(ratioNotes)],
-    advice: method.advise?.(measures, judgements.flatMap(judgedTerms), givens) ?? [],
+    advice:
+      method.advise?.(
+        measures,
+        judgedTerms(judgements, formulas, { ...known, ...measures, ...derived }, functions),
+        givens,
+      ) ?? [],
     units: unitsOf(context, computed),
     problems,
   }
@@ -133,16 +139,6 @@ const unitsOf = ({ card }: RunContext, { schema, measures, derived }: Computed):
     ]),
   )
 }
-
-const judgedTerms = (judgement: Judgement): JudgedTerm[] =>
-  judgement.terms.map((term) => ({
-    criterion: judgement.criterion,
-    verdict: term.verdict,
-    measures: term.measures,
-    value: term.value.value,
-    limits: term.limits.map((limit) => limit.value),
-    direction: term.direction,
-  }))
 
 /** A test uncertainty ratio below 1 : 1 is a warning of its own; what is below 4 : 1 is said at the result. */
 const ratioNotes = (judgement: Judgement): string[] =>

@@ -3,6 +3,8 @@
 import type { CardRecord } from '../format/types.ts'
 import type { Schema } from '../methods/method.ts'
 import { substitute } from '../quantity/formula/index.ts'
+import type { Node } from '../quantity/formula/types.ts'
+import type { Kind } from '../quantity/kinds.ts'
 import { exact } from '../quantity/quantity.ts'
 import type { Quantity } from '../quantity/types.ts'
 import { type CardFormulas, evaluateAll, type Functions } from './formulas.ts'
@@ -17,6 +19,36 @@ export type Worked = {
   readonly inputs: Inputs
 }
 
+type Kinds = ReadonlyMap<string, Kind>
+
+/** Formulas that can be had from what is known, each worked out with its numbers. */
+const workOut = (
+  card: CardRecord,
+  texts: Readonly<Record<string, string>>,
+  nodes: ReadonlyMap<string, Node>,
+  kindOf: Kinds,
+  functions: Functions,
+  { numbers, words }: Inputs,
+): Record<string, Target> => {
+  const values = evaluateAll(nodes, numbers, functions)
+  const known: Readonly<Record<string, Quantity>> = { ...numbers, ...values }
+  const show = (name: string): string => {
+    const quantity = known[name]
+    if (!quantity) return words[name] ?? name
+    return valueText(quantity, measureUnit(card, name, quantity.dim, kindOf.get(name)))
+  }
+  const worked: Record<string, Target> = {}
+  for (const [name, node] of nodes) {
+    const value = values[name]
+    if (!value) continue
+    const unit = measureUnit(card, name, value.dim, kindOf.get(name))
+    worked[name] = { formula: texts[name] ?? '', worked: substitute(node, show), value, unit }
+  }
+  return worked
+}
+
+const kindsOf = (schema: Schema): Kinds => new Map(schema.givens.map((field) => [field.name, field.kind]))
+
 export const workTargets = (
   card: CardRecord,
   schema: Schema,
@@ -24,23 +56,24 @@ export const workTargets = (
   functions: Functions,
   inputs: Inputs,
 ): Worked => {
-  const values = evaluateAll(formulas.targets, inputs.numbers, functions)
-  const known: Readonly<Record<string, Quantity>> = { ...inputs.numbers, ...values }
-  const kindOf = new Map(schema.givens.map((field) => [field.name, field.kind]))
-  const show = (name: string): string => {
-    const quantity = known[name]
-    if (!quantity) return inputs.words[name] ?? name
-    return valueText(quantity, measureUnit(card, name, quantity.dim, kindOf.get(name)))
-  }
-  const targets: Record<string, Target> = {}
-  const numbers: Record<string, Quantity> = { ...inputs.numbers }
-  for (const [name, node] of formulas.targets) {
-    const value = values[name]
-    if (!value) continue
-    const unit = measureUnit(card, name, value.dim, kindOf.get(name))
-    targets[name] = { formula: card.targets[name] ?? '', worked: substitute(node, show), value, unit }
-    // A target is what is asked for: as a given of the method it is a setpoint, exact.
-    if (kindOf.has(name)) numbers[name] = exact(value.value, value.dim)
-  }
-  return { targets, inputs: { ...inputs, numbers } }
+  const kindOf = kindsOf(schema)
+  const targets = workOut(card, card.targets, formulas.targets, kindOf, functions, inputs)
+  // A target is what is asked for: as a given of the method it is a setpoint, exact.
+  const setpoints = Object.entries(targets).flatMap(([name, { value }]) =>
+    kindOf.has(name) || schema.uses?.includes(name) ? [[name, exact(value.value, value.dim)] as const] : [],
+  )
+  return { targets, inputs: { ...inputs, numbers: { ...inputs.numbers, ...Object.fromEntries(setpoints) } } }
+}
+
+/** Derived values that need no reading: what to expect, before the test. */
+export const workExpected = (
+  card: CardRecord,
+  schema: Schema,
+  formulas: CardFormulas,
+  functions: Functions,
+  { targets, inputs }: Worked,
+): Readonly<Record<string, Target>> => {
+  const goals = Object.fromEntries(Object.entries(targets).map(([name, { value }]) => [name, value]))
+  const known = { ...inputs, numbers: { ...inputs.numbers, ...goals } }
+  return workOut(card, card.derive, formulas.derive, kindsOf(schema), functions, known)
 }

@@ -18,6 +18,7 @@ import type {
   Schema,
   Selection,
 } from '../methods/method.ts'
+import type { Plan } from '../methods/plan.ts'
 import type { Problem } from '../problems/types.ts'
 import type { Quantity, Unit } from '../quantity/types.ts'
 
@@ -134,6 +135,10 @@ export type CardState = {
   readonly dueBecause: { readonly id: string; readonly what: string; readonly when: string } | null
   readonly targets: Readonly<Record<string, Target>>
   readonly decidable: readonly Decidable[]
+  /** Derived values of the card that follow from givens and targets alone: known before the test. */
+  readonly expected: Readonly<Record<string, Target>>
+  /** What the method says before the test; null where it says nothing, or its givens are missing. */
+  readonly plan: Plan | null
   readonly gates: readonly string[]
 }
 

@@ -1,5 +1,6 @@
 /** Finds the methods in Node: every folder beside this file. Nobody edits a list. */
-import { readdirSync } from 'node:fs'
+import { existsSync, readdirSync } from 'node:fs'
+import type { Coverage } from './coverage.ts'
 import type { Method } from './method.ts'
 
 const hasMethod = (module: unknown): module is { default: Method } =>
@@ -24,5 +25,20 @@ const find = async (): Promise<Readonly<Record<string, Method>>> => {
 /** Method id → method; read once a process. */
 export const loadMethods = (): Promise<Readonly<Record<string, Method>>> => {
   found ??= find()
+  return found
+}
+
+const hasCoverage = (module: unknown): module is { coverage: Coverage } =>
+  typeof module === 'object' && module !== null && 'coverage' in module
+
+/** Method id → its set-ups for simulation, where it has them: for the command and the tests alone. */
+export const loadCoverages = async (): Promise<Readonly<Record<string, Coverage>>> => {
+  const found: Record<string, Coverage> = {}
+  for (const id of Object.keys(await loadMethods())) {
+    const file = new URL(`./${id}/coverage.ts`, import.meta.url)
+    if (!existsSync(file)) continue
+    const module: unknown = await import(file.href)
+    if (hasCoverage(module)) found[id] = module.coverage
+  }
   return found
 }

@@ -12,6 +12,7 @@ import { readinessListView, readinessView } from './readiness.ts'
 import { reworksView, reworkView } from './rework.ts'
 import { runView } from './run.ts'
 import { runsViews } from './runs.ts'
+import { sheetView } from './sheet.ts'
 import { siteOf } from './site.ts'
 import { trendsView } from './trends.ts'
 import type { View } from './view.ts'
@@ -28,6 +29,7 @@ export const allViews = (campaign: Campaign, handbook: Handbook = EMPTY_HANDBOOK
     ...campaign.gates.map((gate) => gateView(gate, site)),
     cardsView(site),
     ...Object.values(records.cards).map((card) => cardView(card, site)),
+    ...campaign.cards.map((state) => sheetView(state, site)),
     articlesView(site),
     ...Object.values(records.articles).map((article) => articleView(article, site)),
     ...runsViews(site),

@@ -2,6 +2,7 @@
 import type { CardState } from '../campaign/types.ts'
 import type { CardRecord } from '../format/types.ts'
 import { cell, joined } from './page.ts'
+import { sheetPath } from './sheet.ts'
 import { targetText } from './show.ts'
 import type { Site } from './site.ts'
 import type { Block, Rich } from './view.ts'
@@ -48,7 +49,7 @@ const nextStep = (state: CardState, site: Site): Rich => {
 
 const targetWords = (state: CardState): Rich[] =>
   Object.entries(state.targets).map(([name, target]) => [
-    `Target ${nameWords(name)} on ${state.article}: `,
+    `${name === 'target' ? 'Target' : `Target ${nameWords(name)}`} on ${state.article}: `,
     { is: 'strong', text: targetText(target) },
   ])
 
@@ -58,6 +59,10 @@ const stopWords = (card: CardRecord): Rich[] =>
     { is: 'strong', text: `${nameWords(name)} ${limit.text}` },
     ': never beyond.',
   ])
+
+const sheetLink = (state: CardState): Rich => [
+  { is: 'link', text: `sheet for ${state.article}`, to: sheetPath(state) },
+]
 
 export const cardHead = (card: CardRecord, states: readonly CardState[], site: Site): Block[] => {
   const method = states[0]?.method
@@ -120,7 +125,8 @@ export const cardHead = (card: CardRecord, states: readonly CardState[], site: S
         ...states.map((state) => nextStep(state, site)),
         ...states.flatMap(targetWords),
         ...stopWords(card),
-      ],
+        states.length > 0 ? ['To print for the hangar: ', ...joined(states.map(sheetLink))] : [],
+      ].filter((item) => item.length > 0),
     },
   ]
 }

@@ -3,9 +3,9 @@ import type { CardState } from '../campaign/types.ts'
 import type { CardRecord, InstrumentDemand } from '../format/types.ts'
 import { cardHead } from './card-head.ts'
 import { code, list, prose, section, table, text, viewOf } from './page.ts'
+import { planSection } from './plan-section.ts'
 import { proseOf } from './prose.ts'
 import { roundsSheet, roundsTable } from './rounds.ts'
-import { numberText, targetText, unitText } from './show.ts'
 import type { Site } from './site.ts'
 import { trendPlot } from './trend-plot.ts'
 import type { Block, Rich, View } from './view.ts'
@@ -81,34 +81,13 @@ const givensOf = (card: CardRecord, state: CardState | undefined): Block[] => {
   return table('Givens', ['given', 'meaning', '#value', 'on the day'], rows)
 }
 
-/** Targets with their formulas worked out in numbers. */
-const targetRows = (state: CardState): Rich[][] =>
-  Object.entries(state.targets).map(([name, target]) => [
-    [nameWords(name)],
-    [{ is: 'strong', text: targetText(target) }],
-    [code(target.formula)],
-    [target.worked],
-  ])
-
-const decidableRows = (state: CardState): Rich[][] =>
-  state.decidable.map((each) => [
-    [nameWords(each.criterion)],
-    [each.verdict],
-    each.U === null ? ['not known'] : [`${numberText(each.U, 2)} ${unitText(each.unit)}`],
-    [each.text],
-  ])
-
 const articleSection = (state: CardState, card: CardRecord, site: Site): Block[] => {
   const trends = site.campaign.trends.filter(
     (trend) => trend.card === card.id && trend.article === state.article && trend.points.length > 0,
   )
   const name = state.article.replaceAll('/', '-')
   return section(`on-${name}`, `On ${state.article}: ${statusWord(state.status)}`, [
-    ...section(
-      `targets-${name}`,
-      'Targets',
-      table(`Targets on ${state.article}`, ['target', '#value', 'formula', 'worked out'], targetRows(state)),
-    ),
+    ...planSection(state, site),
     ...section(`rounds-${name}`, 'Rounds', [
       ...(trends.length > 0
         ? [{ is: 'plots', plots: trends.map((trend) => trendPlot(trend, site)) } as const]
@@ -116,15 +95,6 @@ const articleSection = (state: CardState, card: CardRecord, site: Site): Block[]
       ...roundsTable(state, site),
     ]),
     ...section(`givens-${name}`, 'Givens', givensOf(card, state)),
-    ...section(
-      `decide-${name}`,
-      'Can the instruments asked for decide it?',
-      table(
-        `Expected at the limit on ${state.article}`,
-        ['criterion', 'decides', '#U expected', 'in words'],
-        decidableRows(state),
-      ),
-    ),
   ])
 }
 

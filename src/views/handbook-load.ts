@@ -2,6 +2,7 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs'
 import { FUNCTIONS } from '../functions/index.ts'
 import type { CheckValue } from '../methods/check-values.ts'
+import type { StoredCoverage } from '../methods/coverage.ts'
 import { loadMethods } from '../methods/registry.ts'
 import { loadCodes } from '../problems/registry.ts'
 import type { Handbook } from './handbook.ts'
@@ -25,6 +26,14 @@ const checksOf = (folder: URL): CheckValue[] => {
   })
 }
 
+const isCoverage = (value: unknown): value is StoredCoverage =>
+  typeof value === 'object' && value !== null && 'rows' in value && 'runs' in value
+
+const coverageOf = (file: URL): StoredCoverage | null => {
+  const content: unknown = existsSync(file) ? JSON.parse(readFileSync(file, 'utf8')) : null
+  return isCoverage(content) ? content : null
+}
+
 const textOf = (file: URL): string => (existsSync(file) ? readFileSync(file, 'utf8') : '')
 
 export const loadHandbook = async (): Promise<Handbook> => {
@@ -35,6 +44,7 @@ export const loadHandbook = async (): Promise<Handbook> => {
       method,
       handbook: textOf(new URL('handbook.md', folder)),
       checks: checksOf(new URL('check-values/', folder)),
+      coverage: coverageOf(new URL('coverage.json', folder)),
     }
   })
   return { methods: entries, functions: Object.values(FUNCTIONS), codes }

@@ -1,6 +1,7 @@
 /** The handbook: methods, formulas, units, problems, and how to read these pages. */
 
 import type { CheckValue } from '../methods/check-values.ts'
+import type { StoredCoverage } from '../methods/coverage.ts'
 import type { Method } from '../methods/method.ts'
 import type { ProblemCode } from '../problems/types.ts'
 import type { FormulaFunction } from '../quantity/formula/types.ts'
@@ -18,6 +19,8 @@ export type MethodEntry = {
   readonly method: Method
   readonly handbook: string
   readonly checks: readonly CheckValue[]
+  /** Null until `npm run coverage -- --write` has run. */
+  readonly coverage: StoredCoverage | null
 }
 
 export type Handbook = {

@@ -5,7 +5,7 @@ import { cell, joined, lineBreak, prose, section, table, text, viewOf } from './
 import { proseOf } from './prose.ts'
 import { itemAnchor, type Site } from './site.ts'
 import type { Block, Cell, Rich, Row, Table, View } from './view.ts'
-import { dateWords, ITEM_WORDS, momentWords, stamp } from './words.ts'
+import { dateWords, ITEM_WORDS, momentWords, nameWords, stamp } from './words.ts'
 
 const COLUMNS = ['item', 'kind', 'about', 'gates', 'owner', 'since', 'due', 'what closes it']
 
@@ -107,7 +107,11 @@ const concessionCells = (item: ItemRecord, site: Site): Cell[] => {
   if (!concession) return []
   const until = concession.until === 'round' ? 'the round ends' : dateWords(concession.until)
   return [
-    cell('Accepted in spite of', [`${concession.criterion} of `, site.link(concession.run)], 'half'),
+    cell(
+      'Accepted in spite of',
+      [`${nameWords(concession.criterion)} of `, site.link(concession.run)],
+      'half',
+    ),
     cell('Agreed by', site.person(concession.agreed)),
     cell('Until', until),
   ]

@@ -2,6 +2,7 @@
 import type { CardField, ColumnField, Field, Given, MeasureField } from '../methods/method.ts'
 import { KINDS } from '../quantity/kinds.ts'
 import { checkRows } from './check-values.ts'
+import { coverageBlocks } from './coverage.ts'
 import { functionTable } from './formulas.ts'
 import type { MethodEntry } from './handbook.ts'
 import { cell, joined, lineBreak, list, prose, section, small, strong, table, viewOf } from './page.ts'
@@ -132,6 +133,7 @@ export const methodView = (entry: MethodEntry, site: Site): View => {
     ]),
     ...section('functions', 'Functions for formulas', functionTable(functions)),
     ...section('checks', 'Published against computed', checkBlocks(entry)),
+    ...section('coverage', 'Does ± hold the truth?', coverageBlocks(entry.coverage)),
   ]
   return viewOf(site, {
     path: `handbook/methods/${method.id}/`,

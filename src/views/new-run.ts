@@ -1,12 +1,10 @@
 /** The text of a new run file, filled in as far as is known from the card. What is left to write is marked `…`. */
 
-import { calibrationOn } from '../campaign/instruments.ts'
+import { type Bench, gaugeUnit, instrumentFor, plannedColumns } from '../campaign/plan/gauges.ts'
 import { plannedSchema } from '../campaign/schema.ts'
 import type { Campaign, CardState } from '../campaign/types.ts'
 import { valueText } from '../campaign/value-text.ts'
-import type { InstrumentRecord } from '../format/types.ts'
-import type { ColumnField, Schema } from '../methods/method.ts'
-import { KINDS } from '../quantity/kinds.ts'
+import type { ColumnField } from '../methods/method.ts'
 
 export type NewRun = {
   readonly campaign: Campaign
@@ -16,26 +14,11 @@ export type NewRun = {
   readonly by: string | null
 }
 
-/** A unit as it stands in the readings table: without blanks. A thermometer is read on its scale, not in kelvins. */
-const tableUnit = (field: ColumnField, instrument: InstrumentRecord | undefined): string => {
+/** A unit as it stands in the readings table: without blanks. */
+export const tableUnit = (field: ColumnField, bench: Bench): string => {
   if (field.kind === 'text') return 'text'
-  if (field.kind === 'number' || field.kind === 'count') return '1'
-  const scale = instrument?.range?.low.unit.text ?? 'degC'
-  const display = instrument?.resolution.unit.text ?? (field.kind === 'time' ? 'min' : KINDS[field.kind].unit)
-  return (field.kind === 'temperature' ? scale : display).replaceAll(' ', '·')
-}
-
-/** Those in calibration that can read what the column holds; the first by name. */
-const instrumentFor = (
-  campaign: Campaign,
-  state: CardState,
-  column: string,
-  day: string,
-): InstrumentRecord | undefined => {
-  const used = campaign.runs.findLast((run) => run.card.id === state.id && run.record.instruments[column])
-  const before = campaign.records.instruments[used?.record.instruments[column] ?? '']
-  const due = before && calibrationOn(before, day)?.due
-  return before && due !== undefined && day <= due ? before : undefined
+  if (field.kind === 'number' || field.kind === 'count') return field.unit ?? '1'
+  return gaugeUnit(bench, field).text.replaceAll(' ', '·')
 }
 
 const pad = (cells: readonly string[], widths: readonly number[]): string =>
@@ -43,21 +26,6 @@ const pad = (cells: readonly string[], widths: readonly number[]): string =>
     .map((cell, index) => cell.padEnd(widths[index] ?? 0))
     .join('  ')
     .trimEnd()
-
-/** As in the last run of this card; before there is one, what the method needs and what the card asks an instrument for. */
-const wantedColumns = (campaign: Campaign, schema: Schema, state: CardState): ColumnField[] => {
-  const last = campaign.runs.findLast((run) => run.card.id === state.id)
-  const habit = last?.record.readings.columns.map((column) => column.name)
-  const asked = Object.keys(state.card.instruments)
-  const either = schema.alternatives?.flatMap(({ sets }) =>
-    sets.some((set) => set.every((name) => asked.includes(name))) ? [] : (sets[0] ?? []),
-  )
-  const wanted = habit ?? [...asked, ...(either ?? [])]
-  return schema.columns.filter(
-    (field) =>
-      !field.from && (habit ? wanted.includes(field.name) : field.required || wanted.includes(field.name)),
-  )
-}
 
 /** Rows that are known before the test, with their cells still open. */
 const openRows = (fields: readonly ColumnField[]): string[][] => {
@@ -92,14 +60,14 @@ const stopLines = (state: CardState): string[] =>
 /** A run file that `check` reads; the rows of the table are the technician's. */
 export const newRunText = ({ campaign, state, when, by }: NewRun): string => {
   const { card, article, method } = state
-  const day = when.slice(0, 10)
   const columnNames = Object.keys(card.instruments)
   const schema = method && plannedSchema(method, card)
-  const fields = schema ? wantedColumns(campaign, schema, state) : []
+  const bench: Bench = { records: campaign.records, runs: campaign.runs, card, day: when.slice(0, 10) }
+  const fields = schema ? plannedColumns(bench, schema) : []
   const instruments = new Map(
     fields.map((field) => [
       field.name,
-      field.instrument === 'none' ? undefined : instrumentFor(campaign, state, field.name, day),
+      field.instrument === 'none' ? undefined : instrumentFor(bench, field.name),
     ]),
   )
   const named = fields
@@ -109,7 +77,7 @@ export const newRunText = ({ campaign, state, when, by }: NewRun): string => {
     )
     .map((field) => `${field.name}: ${instruments.get(field.name)?.id ?? '…'}`)
   const names = [...fields.map((field) => field.name), 'remark']
-  const units = [...fields.map((field) => tableUnit(field, instruments.get(field.name))), 'text']
+  const units = [...fields.map((field) => tableUnit(field, bench)), 'text']
   const hasRemark = fields.some((field) => field.name === 'remark')
   const table = hasRemark ? [names.slice(0, -1), units.slice(0, -1)] : [names, units]
   const rows = openRows(fields)

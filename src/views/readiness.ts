@@ -4,7 +4,7 @@ import { cell, code, joined, list, prose, section, table, text, viewOf } from '.
 import { proseOf } from './prose.ts'
 import type { Site } from './site.ts'
 import type { Block, Rich, View } from './view.ts'
-import { dateWords, momentWords, nameWords, stamp } from './words.ts'
+import { dateWords, momentWords, nameWords, plural, stamp } from './words.ts'
 
 const gateTitle = (record: ReadinessRecord, site: Site): string =>
   site.campaign.records.gates[record.gate]?.title ?? record.gate
@@ -28,7 +28,7 @@ export const readinessListView = (site: Site): View => {
     path: 'readiness/',
     kind: 'readiness-list',
     title: 'What was decided at the readiness meetings?',
-    description: `${rows.length} meetings.`,
+    description: `${plural(rows.length, 'meeting')}.`,
     blocks: blocks.length > 0 ? blocks : [text('No meeting was held yet.')],
   })
 }

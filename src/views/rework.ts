@@ -6,7 +6,7 @@ import { proseOf } from './prose.ts'
 import type { Site } from './site.ts'
 import { gainWords, trendPlot } from './trend-plot.ts'
 import type { Block, Rich, View } from './view.ts'
-import { dateWords, momentWords } from './words.ts'
+import { dateWords, momentWords, plural } from './words.ts'
 
 export const reworkRows = (reworks: readonly ReworkRecord[], site: Site): Rich[][] =>
   [...reworks]
@@ -26,7 +26,7 @@ export const reworksView = (site: Site): View => {
     path: 'rework/',
     kind: 'reworks',
     title: 'What was changed on the article?',
-    description: `${rows.length} reworks.`,
+    description: `${plural(rows.length, 'rework')}.`,
     blocks: blocks.length > 0 ? blocks : [text('Nothing was changed yet.')],
   })
 }

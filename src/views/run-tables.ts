@@ -9,7 +9,7 @@ import { small, table, text } from './page.ts'
 import { differenceText, dofText, resultText, unitText } from './show.ts'
 import type { Site } from './site.ts'
 import type { Block, Rich } from './view.ts'
-import { dateWords, nameWords } from './words.ts'
+import { dateWords, nameWords, plural } from './words.ts'
 
 const MOST_READINGS = 240
 
@@ -117,13 +117,17 @@ export const readingsBlocks = (run: Run): { blocks: Block[]; files: string[] } =
           text(
             'Logger file: ',
             { is: 'link', text: readings.file ?? file, to: `files/${file}` },
-            `, ${readings.rows} rows${shown < readings.rows ? `; the first ${shown} are shown` : ''}.`,
+            `, ${plural(readings.rows, 'row')}${shown < readings.rows ? `; the first ${shown} are shown` : ''}.`,
           ),
         ]
       : []),
     ...table('Readings', ['#row', ...columns], rows, { narrow: 'scroll' }),
     ...(file === null && shown < readings.rows
-      ? [text(`${readings.rows - shown} further rows stand in the record itself.`)]
+      ? [
+          text(
+            `Of ${plural(readings.rows, 'row')} the first ${shown} are shown; the others stand in the record itself.`,
+          ),
+        ]
       : []),
     ...table('Unloaded channels before and after', ['column', '#before', '#after'], zeros, { titled: true }),
   ]

@@ -5,7 +5,7 @@ import { budgetOf } from './budgets.ts'
 import { criterionRows } from './criteria.ts'
 import { figurePlot } from './figures.ts'
 import { besideRecord, isPicture } from './files.ts'
-import { list, prose, section, table, text, viewOf } from './page.ts'
+import { list, prose, section, table, viewOf } from './page.ts'
 import { proseOf } from './prose.ts'
 import { changedStrip, provenanceBlocks } from './run-history.ts'
 import { givenRows, instrumentRows, measureRows, readingsBlocks } from './run-tables.ts'
@@ -17,13 +17,19 @@ import { dateWords, nameWords } from './words.ts'
 
 const MOST_TERMS = 2
 
+const capital = (text: string): string => `${text[0]?.toUpperCase() ?? ''}${text.slice(1)}`
+
+/** The name of a criterion at the head of a sentence. */
+const sentenceName = (criterion: string): string => capital(nameWords(criterion))
+
+const sentence = (text: string): string => `${capital(text)}${/[.!?]$/.test(text) ? '' : '.'}`
+
 /** `Leak: 1.9 ± 1.6 cm³/min, to be below 6 cm³/min: pass.` */
 const judgementWords = (judgement: Judgement): string => {
   const terms = judgement.terms
     .slice(0, MOST_TERMS)
     .map((term) => `${resultText(term.value, term.unit)}, to be ${limitText(term)}`)
-  const name = nameWords(judgement.criterion)
-  return `${name[0]?.toUpperCase() ?? ''}${name.slice(1)}: ${terms.join('; ')}: ${judgement.verdict}.`
+  return `${sentenceName(judgement.criterion)}: ${terms.join('; ')}: ${judgement.verdict}.`
 }
 
 /** What came out, a sentence a criterion. */
@@ -79,15 +85,16 @@ const deviations = (run: Run, site: Site): Block[] =>
 const remarks = (run: Run, site: Site): Block[] => {
   const said = new Set(run.judgements.flatMap((judgement) => judgement.reasons))
   const reasons = run.computed === null ? [] : run.reasons.filter((reason) => !said.has(reason))
-  return [
-    ...list([...reasons, ...run.notes].map(site.linked)),
-    ...(run.advice.length > 0
-      ? [
-          text({ is: 'strong', text: 'What to do next' }),
-          ...list(run.advice.map((each) => site.linked(each.text))),
-        ]
-      : []),
-  ]
+  return list([...reasons, ...run.notes].map(site.linked))
+}
+
+/** What to do about what did not pass, beside the verdict: the method's advice, and what would settle the rest. */
+const whatNext = (run: Run, site: Site): Block[] => {
+  const settle = run.judgements.flatMap((judgement) =>
+    judgement.settle.map((each) => `${sentenceName(judgement.criterion)}: ${each}.`),
+  )
+  const items = [...run.advice.map((each) => sentence(each.text)), ...settle].map(site.linked)
+  return items.length > 0 ? [{ is: 'strip', title: 'What next', tone: 'quiet', items }] : []
 }
 
 const neighbours = (run: Run, site: Site): Block[] => {
@@ -107,12 +114,14 @@ export const runView = (run: Run, site: Site): View => {
   const body = proseOf(record.body, record.source.path, site)
   const photos = photosOf(run)
   const readings = readingsBlocks(run)
-  const criteria = criterionRows(run.judgements, site)
+  // What would settle it stands at the top of the page.
+  const criteria = criterionRows(run.judgements, site).map((row) => ({ ...row, settle: [] }))
   const figures = (computed?.figures ?? []).map((figure) => figurePlot(figure, run, preferred))
   const blocks: Block[] = [
     runTitleBlock(run, site),
     changedStrip(run, site),
     { is: 'answer', text: site.linked(answerWords(run)) },
+    ...whatNext(run, site),
     ...section('criteria', 'Is it good enough?', [
       ...(criteria.length > 0 ? [{ is: 'criteria', rows: criteria } as const] : []),
       ...remarks(run, site),

@@ -180,6 +180,14 @@ export type Block =
         readonly caption: string
       }[]
     }
+  /** Blocks that share the width of a sheet of paper in two columns. */
+  | { readonly is: 'beside'; readonly blocks: readonly Block[] }
+  /** Tables to write in by hand, side by side. */
+  | { readonly is: 'writing'; readonly tables: readonly Table[] }
+  | {
+      readonly is: 'boxes'
+      readonly items: readonly { readonly label: string; readonly note: string; readonly wide?: boolean }[]
+    }
   | { readonly is: 'pager'; readonly previous: Inline | null; readonly next: Inline | null }
   | { readonly is: 'section'; readonly id: string; readonly title: string; readonly blocks: readonly Block[] }
 
@@ -189,6 +197,7 @@ export type PageKind =
   | 'gate'
   | 'cards'
   | 'card'
+  | 'sheet'
   | 'articles'
   | 'article'
   | 'runs'

@@ -19,8 +19,13 @@ export const oneOfEach = (pages: readonly string[]): string[] => {
   const found = new Map<string, string>()
   for (const page of pages) {
     const [first = '', second = '', third = ''] = page.split('/')
+    const below = third && first === 'cards' ? `/${third}` : ''
     const kind =
-      first === 'handbook' ? `${first}/${second}${third ? '/one' : ''}` : second ? `${first}/one` : first
+      first === 'handbook'
+        ? `${first}/${second}${third ? '/one' : ''}`
+        : second
+          ? `${first}/one${below}`
+          : first
     if (!found.has(kind)) found.set(kind, page)
   }
   return [...found.values()]

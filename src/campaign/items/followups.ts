@@ -95,7 +95,7 @@ const basis = (context: ItemContext): OpenItem[] =>
         {
           id: itemId('basis-differs', record.id, line.run, line.criterion),
           kind: 'basis-differs' as const,
-          title: `${record.id} was based on ${line.criterion} of ${line.run} being ${was}; it is now ${is}`,
+          title: `${record.id} was based on ${line.criterion.replaceAll('_', ' ')} of ${line.run} being ${was}; it is now ${is}`,
           about: [record.id, line.run],
           gates: [record.gate],
           owner: run?.card.owner ?? '',

@@ -3,6 +3,7 @@
  * another order are another loading history, with other friction).
  */
 import type { Column, Columns } from '../method.ts'
+import { extentOf } from './extent.ts'
 
 /** Rows over which the load runs one way; the turning point at which it began belongs to it as well. */
 export type Branch = {
@@ -105,13 +106,26 @@ export const piecesOf = (
   return pieces.filter((piece) => piece.rows.length > 0)
 }
 
-/** Cycle of each piece: as the column says at its last row, else the how-manieth of its kind it is. */
-export const cyclesOf = (pieces: readonly Piece[], column: Column | undefined): number[] => {
+/** A part of a branch over less of the load of its side says little, and noise or a zero that is off may have made it. */
+export const SHORTEST = 0.2
+
+/** Cycle of each piece: as the column says at its last row, else the how-manieth of its kind it is; stubs do not count. */
+export const cyclesOf = (
+  pieces: readonly Piece[],
+  load: Float64Array,
+  column: Column | undefined,
+): number[] => {
+  const spans = pieces.map(({ rows, side }) => extentOf(rows.map((row) => (load[row] as number) * side)))
+  const most = (side: 1 | -1) =>
+    extentOf(spans.flatMap(({ high }, i) => (pieces[i]?.side === side ? [high] : []))).high
+  const least = { '1': SHORTEST * most(1), '-1': SHORTEST * most(-1) }
   const counts = new Map<string, number>()
-  return pieces.map(({ side, phase, rows }) => {
-    const count = (counts.get(`${side}${phase}`) ?? 0) + 1
+  return pieces.map(({ side, phase, rows }, i) => {
+    const { low, high } = spans[i] ?? { low: 0, high: 0 }
+    const before = counts.get(`${side}${phase}`) ?? 0
+    const count = high - low >= least[`${side}`] ? before + 1 : before
     counts.set(`${side}${phase}`, count)
     const written = column?.values[rows[rows.length - 1] as number]
-    return written !== undefined && Number.isFinite(written) ? written : count
+    return written !== undefined && Number.isFinite(written) ? written : Math.max(1, count)
   })
 }

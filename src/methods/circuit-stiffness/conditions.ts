@@ -169,7 +169,7 @@ const notes = (
   else if (motion.fullTravel === null) texts.push('travel_lost is not known: full_travel is not given')
   if (choice.leftOut.length > 0 && columns.load)
     texts.push(
-      `${choice.leftOut.length} of ${choice.rows} rows are not on the fitted lines: no load, play not taken up, or sticking after a turn`,
+      `${choice.leftOut.length} of ${choice.rows} rows ${choice.leftOut.length === 1 ? 'is' : 'are'} not on the fitted lines: no load, play not taken up, or sticking after a turn`,
     )
   return texts
 }

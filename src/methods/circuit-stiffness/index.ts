@@ -6,6 +6,7 @@ import { estimate } from './estimate.ts'
 import { figures } from './figures.ts'
 import { functions } from './functions.ts'
 import { nominal } from './nominal.ts'
+import { plan } from './plan.ts'
 import { rehearse } from './rehearse.ts'
 import { describe, schema } from './schema.ts'
 import { select } from './select.ts'
@@ -32,6 +33,7 @@ const method: Method = {
   rehearse,
   figures,
   advise,
+  plan,
 }
 
 export default method

@@ -70,7 +70,7 @@ const choose = (columns: Columns, motion: Motion): Choice => {
   const fast = rows.length > FAST_ROWS
   const digit = (columns.load?.resolution ?? 0) * motion.loadPerRead
   const pieces = piecesOf(columns, load, rows, reversalOf(load, rows, digit, fast))
-  const cycles = cyclesOf(pieces, columns.cycle)
+  const cycles = cyclesOf(pieces, load, columns.cycle)
   const starts = pieces.map(
     (piece, i): Start => ({ ...piece, key: keyOf(pieces, i), cycle: cycles[i] as number }),
   )

@@ -3,7 +3,7 @@
  * twice the friction; below the friction load, and inside the play, it has not taken up yet. Such points are left out,
  * and since friction and play come from the lines themselves, this is repeated until nothing changes.
  */
-import type { Piece } from './branches.ts'
+import { type Piece, SHORTEST } from './branches.ts'
 import { extentOf } from './extent.ts'
 import { type Leg, type Line, linesOf, sharedSlope } from './fits.ts'
 import type { Motion } from './motion.ts'
@@ -12,8 +12,6 @@ export type Start = Piece & { readonly key: string; readonly cycle: number }
 
 const MOST_ROUNDS = 30
 const MOST_ROWS = 4000
-/** A leg over less of the load says little about a line to zero load, and noise alone may have made it. */
-const SHORTEST_LEG = 0.2
 /** A leg is cut into this many blocks where it was logged fast. */
 const BLOCKS = 8
 
@@ -118,7 +116,7 @@ const legsOf = (
   return starts.flatMap((start, i): Leg[] => {
     const own = rows[i] ?? []
     const { low, high } = extents[i] ?? { low: 0, high: 0 }
-    if (!(high > low && high - low >= SHORTEST_LEG * most[`${start.side}`])) return []
+    if (!(high > low && high - low >= SHORTEST * most[`${start.side}`])) return []
     const { key, side, phase, cycle } = start
     return [{ key, side, phase, cycle, points: fast ? blocks(own) : own.map((row) => [row]) }]
   })

@@ -4,6 +4,7 @@ import { prepare } from './answers.ts'
 import { conditions, openItems } from './conditions.ts'
 import { estimate } from './estimate.ts'
 import { figures } from './figures.ts'
+import { plan } from './plan.ts'
 import { rehearse } from './rehearse.ts'
 import { describe, schema } from './schema.ts'
 import { validate } from './validate.ts'
@@ -27,6 +28,7 @@ export const method: Method = {
   openItems,
   rehearse,
   figures,
+  plan,
 }
 
 export default method

@@ -105,7 +105,11 @@ export const conditions = (
     ...(contents ? [bar(contents)] : []),
     ...scatterRemarks(columns, givens, hold),
     ...(hold.skipped > 0
-      ? [note(`${hold.skipped} rows of the hold are left out because a reading is missing in them.`)]
+      ? [
+          note(
+            `${hold.skipped === 1 ? 'One row of the hold is' : `${hold.skipped} rows of the hold are`} left out because a reading is missing.`,
+          ),
+        ]
       : []),
     note(
       testSign(givens) < 0

@@ -48,7 +48,8 @@ export const gasHistory = (givens: Givens, truth: Readonly<Record<string, number
     ambient: ambientStart + (truth.ambient_change ?? 0) * share,
     sensor: first + (truth.warming ?? 0) * share + (truth.bow ?? 0) * 4 * share * (1 - share),
     ahead:
-      (truth.gas_less_sensor ?? 0) * share + (truth.gas_less_sensor_bend ?? 0) * (1 - Math.abs(2 * share - 1)),
+      (truth.gas_less_sensor ?? 0) * share +
+      (truth.gas_less_sensor_bend ?? 0) * (1 - Math.abs(2 * share - 1)),
   })
   const pressure = (amount: number, share: number): number => {
     const { ambient, sensor, ahead } = at(share)

@@ -5,13 +5,14 @@ import { complete } from './complete.ts'
 import { conditions } from './conditions.ts'
 import { estimate } from './estimate.ts'
 import { figures } from './figures.ts'
+import { plan } from './plan.ts'
 import { rehearse } from './rehearse.ts'
 import { schema } from './schema.ts'
 import { select } from './select.ts'
 import { sources } from './sources.ts'
 import { validate } from './validate.ts'
 
-export { type HoldPlan, planHold } from './plan.ts'
+export { type HoldPlan, planHold } from './hold-time.ts'
 
 export const method: Method = {
   id: 'pressure-decay',
@@ -38,5 +39,6 @@ export const method: Method = {
   rehearse,
   figures,
   advise,
+  plan,
 }
 export default method

@@ -1,93 +1,114 @@
-/** Before the test: how long to hold so that these instruments can decide. */
-import type { Givens, InstrumentModel, Instruments } from '../method.ts'
+/** Before the test: when to read, what to expect at the limit, and how long to hold. */
+import type { Givens, Instruments } from '../method.ts'
+import type { Plan, PlanContext, PlanTable, PlanText } from '../plan.ts'
 import { referencePressure, referenceTemperature } from './constants.ts'
+import { gaugeOf, planHold } from './hold-time.ts'
 import { nominalAmbient } from './readings.ts'
-import { unreadBarometer } from './sources.ts'
 import { volumeOf } from './volume.ts'
 
-export type HoldPlan =
-  /** `hold` in seconds, after settling; `U` is what the leak will then carry, m³/s for 95 % (k = 2). */
-  | { readonly decidable: true; readonly hold: number; readonly U: number }
-  | { readonly decidable: false; readonly why: string }
+/** More rows than these are a logger's. */
+const MOST_BY_HAND = 60
 
-const SHORTEST = 60
-const LONGEST = 7 * 86_400
-
-const gaugeOf = (instruments: Instruments): InstrumentModel | undefined =>
-  instruments.pressure ?? instruments.absolute_pressure ?? instruments.vacuum ?? instruments.leg_article
-
-/** Factor from a length of column to a pressure, for U-tubes; 1 for gauges. */
-const pascalsPerDigit = (instruments: Instruments): number =>
-  gaugeOf(instruments) === instruments.leg_article
-    ? Math.SQRT2 * (instruments.leg_article?.density ?? Number.NaN) * 9.80665
-    : 1
-
-/**
- * Expanded uncertainty (k = 2) of a leak of the size of `limit` after a hold in seconds, m³/s at reference
- * conditions: digits r/√6 end to end and r/√12 fresh at each reading (slope of N equal steps,
- * u = (s/T)√(12(N−1)/(N(N+1)))), change of the gas temperature, barometer, drift, and the gauge's scale error.
- * The uncertainty of the volume is proportional to the leak and not in here. NaN where the gauge states too little.
- */
-export const expectedU = (
-  givens: Givens,
-  instruments: Instruments,
-  limit: number,
-  hold: number,
-  every: number,
-): number => {
-  const testPressure = givens.numbers.test_pressure ?? Number.NaN
-  const ambient = nominalAmbient(givens)
-  const absolute = ambient + testPressure
-  const kelvin = referenceTemperature(givens)
-  const { zero, compliance } = volumeOf(givens, testPressure, absolute)
-  const effective = zero + (testPressure + absolute) * compliance
-  const gauge = gaugeOf(instruments)
-  const { temperature, baro } = instruments
-  const perKelvin = absolute / kelvin
-  const digit = (gauge?.resolution ?? Number.NaN) * pascalsPerDigit(instruments)
-  const count = Math.max(2, Math.floor(hold / every) + 1)
-  const fresh = (digit / Math.sqrt(12)) * Math.sqrt((12 * (count - 1)) / (count * (count + 1)))
-  const ends = [
-    digit / Math.sqrt(6),
-    fresh,
-    (givens.numbers.temperature_error ?? Number.NaN) * perKelvin,
-    ((temperature?.resolution ?? 0) / Math.sqrt(6)) * perKelvin,
-    baro ? baro.resolution / Math.sqrt(6) : instruments.absolute_pressure ? 0 : unreadBarometer(hold),
-  ].map((change) => change / hold)
-  const needsDrift = gauge !== instruments.leg_article
-  const drifts = [needsDrift ? (gauge?.drift ?? Number.NaN) : 0, baro ? (baro.drift ?? Number.NaN) : 0]
-  const toLeak = (effective * referenceTemperature(givens)) / (kelvin * referencePressure(givens))
-  const rate = toLeak * Math.hypot(...ends, ...drifts)
-  return 2 * Math.hypot(rate, limit * (gauge?.gain ?? Number.NaN))
+const timetable = (settle: number, hold: number, every: number | undefined): PlanTable | null => {
+  if (every === undefined || !(every > 0)) return null
+  const count = Math.ceil((settle + hold) / every - 1e-9) + 1
+  if (count > MOST_BY_HAND) return null
+  const begins = Math.ceil(settle / every - 1e-9)
+  const what = (row: number) => {
+    if (row === begins) return 'hold begins'
+    if (row === 0) return 'valve shut'
+    return row === count - 1 ? 'end' : ''
+  }
+  return {
+    columns: [
+      { title: 'when', kind: 'text' },
+      { title: 'time', kind: 'time', of: 'time', written: true },
+    ],
+    rows: Array.from({ length: count }, (_, row) => [what(row), row * every]),
+  }
 }
 
-/**
- * The hold after which the expanded uncertainty of the leak is a quarter of the limit, or why there is none.
- * `limit` in m³/s at reference conditions; `every` is the time between readings, s.
- */
-export const planHold = (givens: Givens, instruments: Instruments, limit: number, every = 60): HoldPlan => {
-  const expected = (hold: number) => expectedU(givens, instruments, limit, hold, every)
-  const atBest = expected(LONGEST)
-  if (Number.isNaN(atBest)) {
-    return {
-      decidable: false,
-      why: 'Whether it can be decided is not known: the gauge must state resolution, accuracy and drift, and the volume must be given.',
-    }
+const time = (value: number) => ({ value, kind: 'time', of: 'hold' }) as const
+
+/** How long, for one criterion on the leak. */
+const holdText = (
+  givens: Givens,
+  instruments: Instruments,
+  every: number | undefined,
+  criterion: string,
+  limit: number,
+): PlanText => {
+  const asked = givens.numbers.hold ?? Number.NaN
+  const flow = { value: limit, kind: 'volume-flow', of: 'leak_rate' } as const
+  const plan = planHold(givens, instruments, limit, every)
+  if (!plan.decidable) return [`For “${criterion}”, `, flow, `: ${plan.why}`]
+  const enough = asked >= plan.hold - 1
+  return [
+    `For “${criterion}”, `,
+    flow,
+    ': with instruments just as good as asked for, U comes down to a quarter of the limit after a hold of ',
+    time(Math.ceil(plan.hold / 60) * 60),
+    '; the card asks for ',
+    time(asked),
+    enough ? '.' : ', so that a result near the limit will stay undetermined.',
+  ]
+}
+
+/** Change of P* over the hold where the leak stands on its limit: n R T = P V, so dP/dt = q p_R T/(T_R V). */
+const changeAt = (limit: number, givens: Givens): number => {
+  const test = givens.numbers.test_pressure ?? Number.NaN
+  const absolute = nominalAmbient(givens) + test
+  const { zero, compliance } = volumeOf(givens, test, absolute)
+  // Walls that give take part of the gas: P V(p) changes by (V + P dV/dp) dP.
+  const effective = zero + (test + absolute) * compliance
+  return (limit * (givens.numbers.hold ?? Number.NaN) * referencePressure(givens)) / effective
+}
+
+const expectText = (givens: Givens, instruments: Instruments, limit: number): PlanText[] => {
+  const change = changeAt(limit, givens)
+  if (!Number.isFinite(change)) return []
+  const digit = gaugeOf(instruments)?.resolution ?? 0
+  const digits =
+    digit > 0 && !instruments.leg_article ? `, ${Math.round(change / digit)} digits of the gauge` : ''
+  return [
+    [
+      'A leak just at that limit changes the pressure by ',
+      { value: change, kind: 'pressure', of: 'pressure' },
+      ` over the hold${digits}.`,
+    ],
+  ]
+}
+
+export const plan = (givens: Givens, instruments: Instruments, context: PlanContext): Plan => {
+  const { test_pressure: test, settle = 0, hold } = givens.numbers
+  if (test === undefined || hold === undefined) return { steps: null, readings: null, text: [] }
+  const pressure = (value: number) => ({ value, kind: 'pressure', of: 'pressure' }) as const
+  const start = context.targets.start_pressure
+  const leaks = context.limits.filter(
+    ({ measure, direction }) => measure === 'leak_rate' && direction === 'below',
+  )
+  const kelvin = (nominalAmbient(givens) + test) / referenceTemperature(givens)
+  return {
+    steps: null,
+    readings: timetable(settle, hold, context.every),
+    text: [
+      [
+        `${test < 0 ? 'Draw down to ' : 'Raise to '}`,
+        pressure(start ?? 1.06 * test),
+        ', shut off, settle for ',
+        time(settle),
+        ', then hold for ',
+        time(hold),
+        ...(context.every ? [', reading every ', time(context.every)] : []),
+        '. ',
+        pressure(test),
+        ' must still be there when the hold begins.',
+      ],
+      ...leaks.flatMap(({ criterion, value }) => [
+        holdText(givens, instruments, context.every, criterion, value),
+        ...expectText(givens, instruments, value),
+      ]),
+      ['1 K of the gas makes ', pressure(kelvin), ' by itself.'],
+    ],
   }
-  if (atBest > limit / 4) {
-    const share = Math.round((atBest / limit) * 100)
-    return {
-      decidable: false,
-      why: `It cannot be decided with these instruments: even after a week the uncertainty of the leak is ${share} % of the limit.`,
-    }
-  }
-  if (expected(SHORTEST) <= limit / 4) return { decidable: true, hold: SHORTEST, U: expected(SHORTEST) }
-  // Every term falls with the length of the hold or stays, so there is one crossing.
-  let [low, high] = [SHORTEST, LONGEST]
-  while (high - low > 1) {
-    const middle = (low + high) / 2
-    if (expected(middle) > limit / 4) low = middle
-    else high = middle
-  }
-  return { decidable: true, hold: high, U: expected(high) }
 }

@@ -6,7 +6,8 @@
  * `leak_rate` (0), at the test pressure, positive where it is being lost; `path_exponent` (1 laminar, 0.5 orifice);
  * `start_pressure` (1.06 test pressure), gauge at the first reading; `hold_time` (settle and hold of the givens);
  * `every` (60 s); `temperature` (293.15 K) of the gas at the start; `warming` (0 K) of gas and sensor to the end;
- * `gas_less_sensor` (0 K): further warming of the gas that the sensor does not see; `bow` (0 K) of both in mid-test;
+ * `gas_less_sensor` (0 K): further warming of the gas that the sensor does not see, `gas_less_sensor_bend` (0 K): that
+ * in mid-test, gone again at the end; `bow` (0 K) of both in mid-test;
  * `ambient` (101 325 Pa) and `ambient_change` (0 Pa) to the end; `noise` (0 Pa), `temperature_noise` (0 K),
  * `ambient_noise` (0 Pa): fresh at each reading; `wander` (0 Pa) with `wander_time` (120 s): noise of the gauge
  * that is correlated over that time (first-order).

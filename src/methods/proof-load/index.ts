@@ -4,6 +4,7 @@ import { conditions } from './conditions.ts'
 import { describe } from './describe.ts'
 import { estimate } from './estimate.ts'
 import { figures } from './figures.ts'
+import { plan } from './plan.ts'
 import { prepare } from './readings.ts'
 import { rehearse } from './rehearse.ts'
 import { schema } from './schema.ts'
@@ -32,6 +33,7 @@ export const method: Method = {
   conditions,
   rehearse,
   figures,
+  plan,
 }
 
 export default method

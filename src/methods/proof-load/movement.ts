@@ -56,11 +56,8 @@ export const estimateMovement = (
     after: fitCycle(cycles.after, load, movement),
   }
   const byMiddle = fits !== null && middles(channel, givens)
-  const zero = zeroScatter([before, after])
   const fitted = fits ? cycleScatter(fits.before, fits.after) : { s: 0, dof: 0 }
-  const { s, dof } = byMiddle ? fitted : zero
   const pool = `${suffix}/${byMiddle ? 'cycles' : 'zero'}`
-  const part = (u: number): Part => ({ u, dof, pool, shape: 't' })
 
   const window = peak ? Array.from({ length: peak.to - peak.from + 1 }, (_, i) => peak.from + i) : []
   const under = pick(window).filter((value) => !Number.isNaN(value))
@@ -76,17 +73,31 @@ export const estimateMovement = (
     : mean(after) - mean(before) - (Number.isFinite(compliance) ? compliance * residue : 0)
   const set = givens.words.play === 'present' && !byMiddle ? Number.NaN : direction * shift
 
-  const starting: Record<string, Part> = byMiddle
-    ? { before: part(s * fits.before.fromMeans), before_slope: part(s * fits.before.fromSlope) }
-    : { before: part(s / Math.sqrt(before.length)) }
-  const ending: Record<string, Part> = byMiddle
-    ? { after: part(-s * fits.after.fromMeans), after_slope: part(-s * fits.after.fromSlope) }
-    : { after: part(-s / Math.sqrt(after.length)) }
+  // What is compared at equal load scatters by the readings of both, movement and load.
+  const atEqualLoad = (rows: readonly number[]) =>
+    Number.isFinite(compliance)
+      ? rows.map((row) => at(columns[name], row) - compliance * (at(columns.load, row) || 0))
+      : pick(rows)
+  const zero = zeroScatter([before, after])
+  const level = byMiddle ? fitted : zeroScatter([atEqualLoad(channel.before), atEqualLoad(channel.after)])
+  const single = byMiddle ? fitted : zero
+  const partOf =
+    ({ s, dof }: { readonly s: number; readonly dof: number }) =>
+    (by: number): Part => ({ u: s * by, dof, pool, shape: 't' })
+  const starting = (part: (by: number) => Part): Record<string, Part> =>
+    byMiddle
+      ? { before: part(fits.before.fromMeans), before_slope: part(fits.before.fromSlope) }
+      : { before: part(1 / Math.sqrt(before.length)) }
+  const ending = (part: (by: number) => Part): Record<string, Part> =>
+    byMiddle
+      ? { after: part(-fits.after.fromMeans), after_slope: part(-fits.after.fromSlope) }
+      : { after: part(-1 / Math.sqrt(after.length)) }
   const scatter: Record<string, Scatter> = {}
-  if (s > 0) {
-    const held = { held: part(-s / Math.sqrt(under.length)) }
-    scatter.permanent_set = keyed(suffix, { ...starting, ...ending }, -direction)
-    scatter.peak_deflection = keyed(suffix, { ...starting, ...held }, -direction)
+  if (level.s > 0 || single.s > 0) {
+    const [ofLevel, ofSingle] = [partOf(level), partOf(single)]
+    const held = { held: ofSingle(-1 / Math.sqrt(under.length)) }
+    scatter.permanent_set = keyed(suffix, { ...starting(ofLevel), ...ending(ofLevel) }, -direction)
+    scatter.peak_deflection = keyed(suffix, { ...starting(ofSingle), ...held }, -direction)
     scatter.recovery = combine(
       scatter.permanent_set,
       -1 / deflection,

@@ -4,7 +4,8 @@
  * Truth (SI): `frequency` at which it rings (10 Hz), `damping_ratio` (0.02; or `log_decrement`), `amplitude` (1),
  * `phase` (0 rad), `offset` (0), `drift` (0, per s), `noise` (half a digit, else 0.2 % of the amplitude; standard
  * deviation, fresh at each reading), `noise_memory` (0 s: correlation time of that noise), `rate` (50 readings a
- * turn), `duration` (5 time constants, at least 12 turns), `before` (0 s of rest before the release).
+ * turn), `duration` (5 time constants, at least 12 turns), `before` (0 s of rest before the release), `clock_rate` (0) by
+ * which the clock of the logger gains, as a part of the time.
  * A second mode: `second_frequency`, `second_damping` (that of the first), `second_amplitude` (0), `second_phase` (0).
  * Dry friction: `friction` (0), by how much it shifts the middle of the swing, in units of the signal.
  */
@@ -93,8 +94,9 @@ export const rehearse = (_: Givens, truth: Truth, instruments: Instruments, seed
     return sensor.resolution > 0 ? Math.round(shown / sensor.resolution) * sensor.resolution + 0 : shown
   })
   const dim = KINDS[signalKinds[0]].dim
+  const shownTime = time.map((t) => t * (1 + (truth.clock_rate ?? 0)))
   return {
-    time: { values: time, dim: KINDS.time.dim, resolution: 0 },
+    time: { values: shownTime, dim: KINDS.time.dim, resolution: 0 },
     signal: { values, dim, resolution: sensor.resolution, instrument: sensor.id },
   }
 }

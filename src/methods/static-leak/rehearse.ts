@@ -4,7 +4,7 @@
  * Truth, SI: `altitude_loss` or `airspeed_loss` in the minute after the stated pressure (0); `path_exponent` (1
  * laminar, 0.5 orifice); `start_ratio` (1.06) of the gauge pressure at the first reading; `hold_time` (settle and
  * hold of the givens); `every` (10 s); `temperature` (293.15 K); `warming` (0 K) of gas and sensor to the end;
- * `gas_less_sensor` (0 K) of the gas beyond that; `ambient` (of `field_altitude`, else sea level) and
+ * `gas_less_sensor` (0 K) of the gas beyond that, `gas_less_sensor_bend` (0 K) in mid-test, gone at the end; `ambient` (of `field_altitude`, else sea level) and
  * `ambient_change` (0 Pa) to the end; `noise` (0, in the unit of the column) fresh at each reading,
  * `temperature_noise` (0 K).
  *
@@ -46,7 +46,8 @@ export const rehearse = (givens: Givens, truth: Truth, instruments: Instruments,
 
   const ambientAt = (t: number) => ambient + ((truth.ambient_change ?? 0) * t) / total
   const sensorAt = (t: number) => start + ((truth.warming ?? 0) * t) / total
-  const gasAt = (t: number) => sensorAt(t) + ((truth.gas_less_sensor ?? 0) * t) / total
+  const bend = (t: number) => (truth.gas_less_sensor_bend ?? 0) * (1 - Math.abs((2 * t) / total - 1))
+  const gasAt = (t: number) => sensorAt(t) + ((truth.gas_less_sensor ?? 0) * t) / total + bend(t)
   // Amount of gas as P T₀/T; the leak follows the gauge pressure to the power of its path.
   const gaugeOf = (amount: number, t: number) => (amount * gasAt(t)) / start - ambientAt(t)
   const flow = (amount: number, t: number) => {

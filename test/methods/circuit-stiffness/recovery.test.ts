@@ -18,27 +18,6 @@ const bench: Bench = {
 }
 const truth = { stiffness: 4000, free_play: 0.003, friction: 2, noise: 3e-5 }
 
-/** Share of runs whose interval for 95 % holds the true value. The uncertainty rests on real dispersion and on limits. */
-const coverage = (runs: number, name: string, value: number): number => {
-  let inside = 0
-  for (let seed = 1; seed <= runs; seed += 1) {
-    const quantity = measured(bench, rehearsed(bench, truth, seed)).measures[name]
-    const U = quantity ? (expanded(quantity)?.U ?? 0) : 0
-    if (quantity && Math.abs(quantity.value - value) <= U) inside += 1
-  }
-  return inside / runs
-}
-
-test.each([
-  ['stiffness', 4000],
-  ['free_play', 0.003],
-  ['friction', 2],
-  ['hysteresis', 2 * (2 / 4000)],
-])('%s lies within U in at least 91 of 100 noisy runs', (name, value) => {
-  // 200 runs at 95 %: fewer than 91 % has a probability below 1 % (binomial).
-  expect(coverage(200, name, value)).toBeGreaterThanOrEqual(0.91)
-})
-
 test('a noise-free loop gives back stiffness, play and friction for any circuit (property)', () => {
   fc.assert(
     fc.property(

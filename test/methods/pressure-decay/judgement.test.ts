@@ -212,7 +212,7 @@ describe('what bars a pass says so', () => {
       judged(tank, gap, 6 * CCM)
         .remarks.map((remark) => remark.text)
         .join(' '),
-    ).toContain('1 rows')
+    ).toContain('One row of the hold is left out')
   })
 })
 
