@@ -36,6 +36,10 @@ const RESOLUTION_RAMP = 1 / Math.sqrt(6)
 /** A percentage of a temperature reading is one of degrees Celsius, not of kelvins. */
 const readingZero = (field: ColumnField): number => (field.kind === 'temperature' ? 273.15 : 0)
 
+/** All readings alike: a single reading, or several of the same thing. */
+const isLevel = (values: Float64Array): boolean =>
+  values.every((value) => Number.isNaN(value) || value === values[0])
+
 const instrumentActions = (
   field: ColumnField,
   column: Column,
@@ -70,8 +74,6 @@ const instrumentActions = (
   )
   add('offset', model.offset, digit, without('accuracy'), shift)
   if (model.calibration) add('calibration', model.calibration, 0, '', shift)
-  // Stated apart from the accuracy, non-linearity moves the level of a reading as well as the slope over a range.
-  if (model.linearity) add('linearity-level', model.linearity, 0, '', shift)
   if (field.ramp === 'own') {
     // Where no linearity is stated, the span figure of the accuracy also holds it: the two ends are then
     // independent, each with u, and their difference carries √2·u.
@@ -79,6 +81,8 @@ const instrumentActions = (
     const own = alongColumn(field, column, columns)
     if (own)
       add('linearity', linearity === null ? null : SQRT2 * linearity, SQRT2 * digit, without('accuracy'), own)
+    // Over no range there is no slope to move: then it moves the level of the one reading.
+    if (model.linearity && isLevel(column.values)) add('linearity-level', model.linearity, 0, '', shift)
     if (model.hysteresis) {
       const direction = directions(column.values)
       const turn = movement(name, 'direction', (row) => direction[row] as number)
