@@ -37,8 +37,8 @@ const runPages = (folder: string): string[] =>
   readdirSync(join(folder, 'runs'), { withFileTypes: true })
     .filter((entry) => entry.isDirectory())
     .map((entry) => entry.name)
-    // Many runs are listed by month, each month on a page of its own.
-    .filter((name) => !/^\d{4}-\d{2}$/.test(name))
+    // Many runs are listed by month, the months in a folder of their own.
+    .filter((name) => name !== 'month')
     .sort()
 
 const runFiles = (): string[] =>
