@@ -5,8 +5,7 @@ import { type Measured, measureRun } from '../../../src/methods/measure.ts'
 import type { Columns, InstrumentModel, Instruments, Method } from '../../../src/methods/method.ts'
 import { parseFormula, prepareFormulas } from '../../../src/quantity/formula/index.ts'
 import { KINDS, type Kind } from '../../../src/quantity/kinds.ts'
-import { exact, expanded } from '../../../src/quantity/quantity.ts'
-import { normal, random } from '../../../src/quantity/random.ts'
+import { exact } from '../../../src/quantity/quantity.ts'
 import type { Quantity } from '../../../src/quantity/types.ts'
 import { parseUnit } from '../../../src/quantity/unit-text.ts'
 
@@ -116,34 +115,4 @@ export const passes = (setup: Setup, truth: Truth, accept: string, runs: number)
   for (let seed = 1; seed <= runs; seed += 1)
     if (verdictOf(setup, rehearsed(setup, truth, seed), accept) === 'pass') passed += 1
   return passed / runs
-}
-
-/** The knowns as somebody measured them: off from their true value by what their uncertainty allows. */
-const drawn = (setup: Setup, seed: number): Setup => {
-  const generator = random(1_000_003 * seed)
-  const inputs = Object.entries(setup.inputs).map(([name, quantity]) => {
-    const u = Object.values(quantity.parts ?? {}).reduce((sum, part) => sum + part.u, 0)
-    return [name, { ...quantity, value: quantity.value + u * normal(generator) }]
-  })
-  return { ...setup, inputs: Object.fromEntries(inputs) }
-}
-
-/** For each measure, the share of so many runs whose 95 % interval holds the truth. */
-export const coverageOf = (
-  setup: Setup,
-  truth: Truth,
-  expected: Readonly<Record<string, number>>,
-  runs: number,
-): Record<string, number> => {
-  const held: Record<string, number> = Object.fromEntries(Object.keys(expected).map((name) => [name, 0]))
-  for (let seed = 1; seed <= runs; seed += 1) {
-    const { measures } = measured(drawn(setup, seed), rehearsed(setup, truth, seed))
-    for (const [name, value] of Object.entries(expected)) {
-      const quantity = measures[name]
-      const U = quantity ? expanded(quantity)?.U : undefined
-      if (quantity && U !== undefined && Math.abs(quantity.value - value) <= U)
-        held[name] = (held[name] ?? 0) + 1
-    }
-  }
-  return Object.fromEntries(Object.entries(held).map(([name, count]) => [name, count / runs]))
 }
