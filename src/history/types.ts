@@ -1,0 +1,97 @@
+/**
+ * What git knows of the files of a campaign, as plain data. `node/read.ts` makes it in a fixed number of git
+ * processes; everything else here is pure. Paths are relative to the root, with forward slashes.
+ */
+
+export type Signature = 'good' | 'bad' | 'not-checked' | 'none'
+
+export type Commit = {
+  readonly hash: string
+  readonly parents: readonly string[]
+  readonly author: { readonly name: string; readonly email: string }
+  /** ISO 8601 with offset. */
+  readonly authored: string
+  readonly committed: string
+  /** Of `committed`, in ms. */
+  readonly epoch: number
+  readonly subject: string
+  /** In the order of the message; keys as written. */
+  readonly trailers: readonly { readonly key: string; readonly value: string }[]
+  readonly signature: Signature
+  /** E-mail of the key's owner, where the signature is good. */
+  readonly signer: string | null
+}
+
+/** The state that a file took in a commit. */
+export type Version = {
+  readonly commit: string
+  /** The path that it had then. */
+  readonly path: string
+  /** null: taken away. */
+  readonly blob: string | null
+}
+
+export type FileHistory = {
+  /** As it is now; of a file that is gone, as it was last. */
+  readonly path: string
+  /** States on the main line (first parents), oldest first; exact renames followed. Empty: never landed. */
+  readonly landed: readonly Version[]
+  /** Every commit that changed it, on the main line or a branch that is part of HEAD or of the main line, oldest first. */
+  readonly touched: readonly Version[]
+  /** The state in HEAD; null: not in HEAD. */
+  readonly head: string | null
+}
+
+/** An approval on the forge, as a step of CI wrote it down: `login` approved a pull request as it stood at `commit`. */
+export type ForgeApproval = {
+  readonly login: string
+  readonly commit: string
+  /** ISO 8601. */
+  readonly when: string
+}
+
+export type ForgePull = {
+  readonly number: number
+  /** The commit of the main line that brought it, and those that it was made of where they are on the main line. */
+  readonly commits: readonly string[]
+  /** Only approvals of the last state of the pull request. */
+  readonly approvals: readonly ForgeApproval[]
+  /** What that last state changed: path → blob. */
+  readonly files: Readonly<Record<string, string>>
+}
+
+export type KnownHistory = {
+  readonly state: 'known'
+  readonly head: string
+  /** First parents of the main line, oldest first, from where the history of the campaign begins. */
+  readonly line: readonly string[]
+  /** True where HEAD is on the main line. */
+  readonly onMain: boolean
+  readonly commits: ReadonlyMap<string, Commit>
+  /** Files under `records/` and `shared/`, by path now; those that are gone by their last path. */
+  readonly files: ReadonlyMap<string, FileHistory>
+  /** Files whose content is not that of HEAD. */
+  readonly uncommitted: ReadonlyMap<string, 'added' | 'changed' | 'removed'>
+  /** Blob of each file as it lies there now (filters of git applied), so that a checkout with CRLF or LFS is the same. */
+  readonly blobs: ReadonlyMap<string, string>
+  /** Digest of what a review of a record covers: the record by its id, and its data file. By path of the record. */
+  readonly digests: ReadonlyMap<string, string>
+  /** Texts of landed states under `records/` and `shared/` that are not those of today, by blob. */
+  readonly texts: ReadonlyMap<string, string>
+  readonly pulls: readonly ForgePull[]
+  /** Where the history of the campaign begins (`begins` of `campaign.yaml`); null: with the repository. */
+  readonly begins: string | null
+  /** Said once, without harm: a review file that is tracked and so not believed … */
+  readonly notes: readonly string[]
+}
+
+export type UnknownHistory = {
+  readonly state: 'unknown'
+  /** `no-git`, `not-a-repository`, `shallow`, `no-commit`, `no-main` … */
+  readonly why: string
+  /** One sentence each: what is missing, and how to get it. */
+  readonly message: string
+  readonly hint: string
+}
+
+export type History = KnownHistory | UnknownHistory
