@@ -53,8 +53,10 @@ export type ReadingColumn = {
   readonly values: Float64Array
   /** 1 where the cell is `-`, `n/a` or a listed word. */
   readonly missing: Uint8Array
-  /** Cells as written (kept: digits as read). */
+  /** Cells as written (kept: digits as read). Of a logger file they are cut out of its text when asked for. */
   readonly cells: readonly string[]
+  /** One of them; set for logger files, where all would be a million texts. `cellAt` reads either. */
+  readonly cell?: (row: number) => string
   readonly text: boolean
   /** Size of the last digit written in this column, finest cell, in SI. */
   readonly digit: number
@@ -66,6 +68,8 @@ export type Readings = {
   readonly columns: readonly ReadingColumn[]
   /** Set where the readings came from a file beside the run. */
   readonly file?: string
+  /** What is worth knowing of that file and is no fault: gaps, doubled times, an old encoding. One sentence each. */
+  readonly notes?: readonly string[]
 }
 
 export type Deviation = {
@@ -248,6 +252,8 @@ export type CampaignSettings = {
   readonly title: string
   readonly purpose: string
   readonly main: string
+  /** Any text. The history of the campaign begins with the commit in which it came or changed. */
+  readonly begins?: string
   readonly forge?: string
   readonly timezone: string
   readonly rule: Rule

@@ -5,6 +5,15 @@
 
 export type Signature = 'good' | 'bad' | 'not-checked' | 'none'
 
+/** A line `Key: value` of a message. */
+export type Trailer = {
+  /** As written. */
+  readonly key: string
+  readonly value: string
+  /** Which paragraph it stands in; the subject is 0. A squash puts several messages into one. */
+  readonly paragraph: number
+}
+
 export type Commit = {
   readonly hash: string
   readonly parents: readonly string[]
@@ -15,8 +24,9 @@ export type Commit = {
   /** Of `committed`, in ms. */
   readonly epoch: number
   readonly subject: string
-  /** In the order of the message; keys as written. */
-  readonly trailers: readonly { readonly key: string; readonly value: string }[]
+  /** In the order of the message, from every paragraph but the subject. */
+  readonly trailers: readonly Trailer[]
+  /** Checked for reviews of content that is there now; of other signed commits `not-checked`. */
   readonly signature: Signature
   /** E-mail of the key's owner, where the signature is good. */
   readonly signer: string | null
@@ -34,9 +44,16 @@ export type Version = {
 export type FileHistory = {
   /** As it is now; of a file that is gone, as it was last. */
   readonly path: string
-  /** States on the main line (first parents), oldest first; exact renames followed. Empty: never landed. */
+  /**
+   * States on the main line (first parents), oldest first; exact renames followed. Commits that one pull request
+   * brought (rebase) are one state, of the last of them. The first is the state where the history of the campaign
+   * begins. Empty: never landed.
+   */
   readonly landed: readonly Version[]
-  /** Every commit that changed it, on the main line or a branch that is part of HEAD or of the main line, oldest first. */
+  /**
+   * Every commit that changed it, on the main line or a branch that is part of HEAD or of the main line, oldest first
+   * (what a branch brought before the commit that landed it), also from before the history of the campaign begins.
+   */
   readonly touched: readonly Version[]
   /** The state in HEAD; null: not in HEAD. */
   readonly head: string | null
@@ -63,12 +80,15 @@ export type ForgePull = {
 export type KnownHistory = {
   readonly state: 'known'
   readonly head: string
-  /** First parents of the main line, oldest first, from where the history of the campaign begins. */
+  /**
+   * First parents of the main line, oldest first, from where the history of the campaign begins; up to HEAD where HEAD
+   * is on it (an old state looked at again knows nothing of what came later).
+   */
   readonly line: readonly string[]
   /** True where HEAD is on the main line. */
   readonly onMain: boolean
   readonly commits: ReadonlyMap<string, Commit>
-  /** Files under `records/` and `shared/`, by path now; those that are gone by their last path. */
+  /** Files under `records/` and `shared/` that git knows, by path now; landed ones that are gone, by their last path. */
   readonly files: ReadonlyMap<string, FileHistory>
   /** Files whose content is not that of HEAD. */
   readonly uncommitted: ReadonlyMap<string, 'added' | 'changed' | 'removed'>
@@ -79,7 +99,7 @@ export type KnownHistory = {
   /** Texts of landed states under `records/` and `shared/` that are not those of today, by blob. */
   readonly texts: ReadonlyMap<string, string>
   readonly pulls: readonly ForgePull[]
-  /** Where the history of the campaign begins (`begins` of `campaign.yaml`); null: with the repository. */
+  /** The commit with which the history of the campaign begins (`begins` of `campaign.yaml`); null: with the repository. */
   readonly begins: string | null
   /** Said once, without harm: a review file that is tracked and so not believed … */
   readonly notes: readonly string[]
@@ -87,8 +107,18 @@ export type KnownHistory = {
 
 export type UnknownHistory = {
   readonly state: 'unknown'
-  /** `no-git`, `not-a-repository`, `shallow`, `no-commit`, `no-main` … */
-  readonly why: string
+  readonly why:
+    | 'no-git'
+    | 'old-git'
+    | 'not-a-repository'
+    | 'not-trusted'
+    | 'bare'
+    | 'shallow'
+    | 'no-commit'
+    | 'no-main'
+    | 'git-failed'
+    /** Nobody asked. */
+    | 'not-read'
   /** One sentence each: what is missing, and how to get it. */
   readonly message: string
   readonly hint: string

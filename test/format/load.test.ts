@@ -61,6 +61,15 @@ test('all mistakes of all files come in one go', () => {
   expect(codes.sort()).toEqual(['field/choice', 'field/empty', 'field/number', 'time/bare-date'])
 })
 
+test('`begins` of the campaign is any text, and need not be there', () => {
+  const settings = (to: string) =>
+    readRecords(campaign(changed('shared/campaign.yaml', 'main: main', `main: main${to}`)), SCHEMAS)
+  expect(settings('').records.settings.begins).toBeUndefined()
+  expect(settings('\nbegins: 2026-11-25').records.settings.begins).toBe('2026-11-25')
+  expect(settings('\nbegins: with the second wing').problems).toEqual([])
+  expect(settings('\nbegins: []').problems.map(({ code }) => code)).toEqual(['field/shape'])
+})
+
 test('1,000 runs are read and checked in well under 1.5 s of a quiet machine', () => {
   const files = campaign()
   const text = (BASE[RUN] ?? '').replace('fitted: [{id: pin, what: rigging pin}]\n', '')

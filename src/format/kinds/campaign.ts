@@ -22,6 +22,7 @@ export const campaignFields = fieldsOf({
   title: text,
   purpose: text,
   main: text.default('main'),
+  begins: text.optional(),
   forge: text.optional(),
   timezone: text.default('UTC'),
   rule: rule.default({ kind: 'guarded', p: 0.95, text: 'guarded 95 %' }),
