@@ -1,4 +1,5 @@
 /** Small help for formula functions: which arguments are numbers, which are words, and exact US units in SI. */
+import type { FormulaFunction } from '../quantity/formula/types.ts'
 
 /** Exact by definition (international yard and pound, 1959; standard gravity for the pound-force). */
 export const FOOT = 0.3048
@@ -27,6 +28,25 @@ export const ofWord =
     if (typeof word !== 'string' || numbers.length !== rest.length || given.length !== compute.length)
       return `expects a word and ${compute.length - 1} finite numbers`
     return compute(word, ...numbers)
+  }
+
+/** For a function of numbers and words in any order: its parameters say which is which, and which words there are. */
+export const ofBoth =
+  (
+    parameters: FormulaFunction['parameters'],
+    compute: (numbers: readonly number[], words: readonly string[]) => number | string,
+  ) =>
+  (...given: Argument[]): number | string => {
+    if (given.length !== parameters.length) return `expects ${parameters.length} values`
+    for (const [i, { name, words }] of parameters.entries()) {
+      const one = given[i]
+      if (words ? !words.includes(String(one)) : !Number.isFinite(one))
+        return words ? `${name} is one of ${words.join(', ')}` : `${name} is a finite number`
+    }
+    return compute(
+      given.filter((one) => typeof one === 'number'),
+      given.filter((one) => typeof one === 'string'),
+    )
   }
 
 /** A row of a table by a word that somebody wrote: `toString` is no row. */

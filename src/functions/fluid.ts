@@ -1,4 +1,4 @@
-/** Pressure of a column of liquid under load factor, and the energy of gas under pressure. */
+/** Pressure of a liquid under load factors: of a column, and anywhere in a tank. */
 import type { FormulaFunction } from '../quantity/formula/types.ts'
 import { GRAVITY, ofNumbers } from './arguments.ts'
 
@@ -24,39 +24,35 @@ export const fluidHead: FormulaFunction = {
   }),
 }
 
-/** Ambient pressure that the standard takes for its energy, Pa. */
-export const AMBIENT = 101_000
-const RATIO = 1.4
+const ALONG = [
+  ['forward', 'forward (negative: aft)'],
+  ['outboard', 'outboard along the span (negative: inboard)'],
+  ['down', 'down (negative: up)'],
+] as const
 
-/**
- * Energy in J of air or nitrogen at a gauge pressure in Pa in a volume in m³, expanding isentropically to ambient:
- * E = P·V/(k − 1)·(1 − (Pₐ/P)^((k − 1)/k)), P = gauge + Pₐ, k = 1.4, Pₐ = 101,000 Pa.
- * Source: ASME PCC-2 mandatory appendix II of article 5.1 (2008), later 501-II, which rounds (k − 1)/k to 0.286
- * and so comes out up to 0.1 % higher.
- */
-export const gasEnergy = (gauge: number, volume: number): number => {
-  const pressure = gauge + AMBIENT
-  return ((pressure * volume) / (RATIO - 1)) * (1 - (AMBIENT / pressure) ** ((RATIO - 1) / RATIO))
-}
-
-export const storedEnergy: FormulaFunction = {
-  name: 'stored_energy',
+export const fluidHeadAxes: FormulaFunction = {
+  name: 'fluid_head_axes',
   meaning:
-    'Energy of air or nitrogen under a gauge pressure that would be set free by isentropic expansion to ambient. The volume is that of the gas, not of the tank.',
+    'Pressure ρ·g₀·(n₁·d₁ + n₂·d₂ + n₃·d₃) at a point of a tank under load factors along all three axes, over the pressure where the vent ends. Each n says how many g press the liquid that way, each d how far that way the point lies from the free surface, or from the mouth of the vent in a full tank. A steady slip with bank φ presses sin φ toward the low wing and cos φ down: a full tank is pressed along its span. Below 0 the point is under suction. Look at every corner: the worst is not always the lowest.',
   source:
-    'ASME PCC-2 article 5.1 (2008), appendix II; 501-II in later editions; k = 1.4 with its exact exponent',
+    'Hydrostatics, −∇p = ρ·a in a liquid at rest in the tank; the internal head of 46 CFR 154.407 (a full tank, along any direction of the acceleration) is the same',
   parameters: [
-    { name: 'pressure', meaning: 'gauge pressure, above ambient', kind: 'pressure' },
-    { name: 'volume', meaning: 'volume of the gas', kind: 'volume' },
+    { name: 'density', meaning: 'density of the liquid', kind: 'density' },
+    ...ALONG.flatMap(
+      ([axis, way]) =>
+        [
+          { name: `n_${axis}`, meaning: `load factor that presses the liquid ${way}`, kind: 'number' },
+          { name: axis, meaning: `distance from vent or free surface to the point, ${way}`, kind: 'length' },
+        ] as const,
+    ),
   ],
-  result: 'energy',
+  result: 'pressure',
   example: {
-    formula: 'stored_energy(3.5 psi, 0.1 m^3)',
-    value: '1857.493 J',
-    source: 'the equation of ASME PCC-2 with the exponent 2/7, computed apart',
+    formula: 'fluid_head_axes(720 kg/m^3, 0, 0 m, sin(20 deg), 1.5 m, cos(20 deg), 0.25 m)',
+    value: '5281.141 Pa',
+    source: 'by hand: 720 · 9.80665 · (0.3420201 · 1.5 + 0.9396926 · 0.25)',
   },
-  evaluate: ofNumbers((gauge, volume) => {
-    if (gauge < 0) return 'the equation is for pressure above ambient; a vacuum stores its energy outside'
-    return volume > 0 ? gasEnergy(gauge, volume) : 'a volume is greater than 0'
-  }),
+  evaluate: ofNumbers((density, n1, d1, n2, d2, n3, d3) =>
+    density > 0 ? density * GRAVITY * (n1 * d1 + n2 * d2 + n3 * d3) : 'a density is greater than 0',
+  ),
 }

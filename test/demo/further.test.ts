@@ -49,6 +49,11 @@ describe('tank structure under proof pressure', () => {
     const { value } = cardOf('tank-structure-proof', 'wing-left/tank').targets.target ?? {}
     expect(value?.value).toBeCloseTo(7007.749, 2)
   })
+  test('a steady slip with 20° of bank presses the full tank less than the pull-up', () => {
+    // 720 · 9.80665 · (sin 20° · 1.2 m + cos 20° · 0.25 m) = 4556.66 Pa (hand sum).
+    const { value } = cardOf('tank-structure-proof', 'wing-left/tank').targets.slip ?? {}
+    expect(value?.value).toBeCloseTo(4556.66, 1)
+  })
 
   test('a rib that let go shows as softening of one station in the second loading, and nowhere else', () => {
     expect(runOf(softened).verdict).toBe('undetermined')
@@ -116,6 +121,13 @@ describe('elevator', () => {
     const expected = Math.sqrt(1 / give / 0.1) / (2 * Math.PI)
     expect(measure(free, 'frequency') / expected).toBeGreaterThan(0.95)
     expect(measure(free, 'frequency') / expected).toBeLessThan(1.05)
+  })
+
+  test('and the card says the same of itself', () => {
+    const { derived, measures } = runOf(free).computed ?? {}
+    const ratio = (measures?.natural_frequency?.value ?? 0) / (derived?.expected_frequency?.value ?? 0)
+    expect(Math.abs(ratio - 1)).toBeLessThan(0.05)
+    expect(criterion(free, 'as_stiff')?.verdict).toBe('pass')
   })
 
   test('a lead that rubs makes the damping look twice as large, and is found', () => {
@@ -241,5 +253,20 @@ describe('engine run-up', () => {
     expect(measure(run, 'oil_lowest')).toBeCloseTo(2.5e5, 3)
     expect(measure(run, 'oil_hottest') - 273.15).toBeCloseTo(95, 6)
     expect(measure(run, 'head_hottest') - 273.15).toBeCloseTo(134, 6)
+  })
+})
+
+describe('restraints', () => {
+  // 215 lb is heavier than our 95 kg: 1.33 · 9 · 97.52236 kg · 9.80665 m/s² = 11447.72 N. Lap belt worn alone, each
+  // side: half of it times √(170² + 30² + 240²)/170 = 9953.9 N; 60 % of that with the harness; shoulder 40 % at
+  // √(380² + 60² + 120²)/380 = 2428.05 N (hand sums).
+  test.each([
+    ['forward_load', 11_447.72],
+    ['lap_anchor_alone', 9953.9],
+    ['lap_anchor', 5972.4],
+    ['shoulder_anchor', 2428.05],
+  ])('%s is %d N', (name, expected) => {
+    const { derived } = runOf('2026-03-20-0910-restraint-inspection').computed ?? {}
+    expect((derived?.[name]?.value ?? 0) / expected).toBeCloseTo(1, 4)
   })
 })

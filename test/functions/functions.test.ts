@@ -2,14 +2,7 @@ import { readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { FUNCTIONS } from '../../src/functions/index.ts'
-
-const call = (name: string, ...args: (number | string)[]): number => {
-  const result = FUNCTIONS[name]?.evaluate(...args)
-  if (typeof result !== 'number') throw new Error(`${name}: ${result}`)
-  return result
-}
-const near = (actual: number, expected: number, relative: number) =>
-  expect(Math.abs(actual / expected - 1), `${actual} against ${expected}`).toBeLessThan(relative)
+import { call, near } from './call.ts'
 
 describe('standard atmosphere', () => {
   // U.S. Standard Atmosphere 1976, recomputed from its constants and spot-checked against printed tables.
@@ -31,6 +24,14 @@ describe('standard atmosphere', () => {
   test('the printed row at 11 km', () => {
     near(call('air_pressure', 11_000), 22_632.0, 5e-6)
     near(call('air_density', 11_000), 0.363918, 2e-6)
+  })
+
+  // Pressure of 100 ft at two levels with g₀/(R·L) = 5.255876, worked apart (a copy with 5.255786 gives 356.0836).
+  test('100 ft are 356.090 Pa under 1,000 ft and 306.53 Pa under 6,000 ft', () => {
+    const drop = (from: number, to: number) =>
+      call('air_pressure', from * 0.3048) - call('air_pressure', to * 0.3048)
+    near(drop(900, 1000), 356.09, 3e-6)
+    near(drop(5900, 6000), 306.53, 2e-5)
   })
 
   test('outside −2 km to 20 km a sentence instead of a number', () => {

@@ -5,19 +5,12 @@
  */
 import { describe, expect, test } from 'vitest'
 import { FUNCTIONS } from '../../src/functions/index.ts'
+import { call, near } from '../functions/call.ts'
 
 const FT = 0.3048
 const LB = 0.45359237
 const LBF = 4.4482216152605
 const PSF = LBF / FT ** 2
-
-const call = (name: string, ...args: (number | string)[]): number => {
-  const result = FUNCTIONS[name]?.evaluate(...args)
-  if (typeof result !== 'number') throw new Error(`${name}: ${result}`)
-  return result
-}
-const near = (actual: number, expected: number, relative: number) =>
-  expect(Math.abs(actual / expected - 1), `${actual} against ${expected}`).toBeLessThan(relative)
 
 describe('14 CFR 23.415: ground gust', () => {
   // Cases A to D: weight lb, wing area ft², design speed ft/s, dynamic pressure lbf/ft².

@@ -11,8 +11,11 @@ import {
   combine,
   type Fitted,
   type Line,
+  type Loaded,
   lineAt,
   linesOf,
+  linesOver,
+  loadedLegs,
   pooledScatter,
   rowScatter,
   type Scatter,
@@ -32,7 +35,7 @@ import {
 import { type Motion, motionOf } from './motion.ts'
 import { segmentsOf, shareScatter } from './segments.ts'
 import { type Choice, choiceOf } from './select.ts'
-import { validate } from './validate.ts'
+import { armFaults, validate } from './validate.ts'
 
 const fail = (error: string): Result<Estimate, string> => ({ ok: false, error })
 
@@ -42,12 +45,15 @@ export const estimate = (
   selection: Selection,
   valuesOnly = false,
 ): Result<Estimate, string> => {
-  const wrong = validate(columns, givens).find((fault) => fault.severity !== 'warning')
+  // Moved readings are of the same kinds as those that were looked at first; only the arm may come out too short.
+  const faults = valuesOnly ? armFaults(columns, givens) : validate(columns, givens)
+  const wrong = faults.find((fault) => fault.severity !== 'warning')
   if (wrong) return fail(wrong.message)
   const motion = motionOf(columns, givens)
   if (!motion) return fail('the readings need the columns `load` and `deflection`')
   const choice = choiceOf(selection)
-  const lines = linesOf(choice.legs, motion.load, motion.deflection)
+  const legs = loadedLegs(choice.legs, motion.load)
+  const lines = linesOver(legs, motion.deflection)
   if (lines.length === 0)
     return fail(
       'no branch has two readings at different loads on the elastic line: load in more and larger steps',
@@ -69,12 +75,14 @@ export const estimate = (
   looseness(motion, choice, lines, compliance, scatter, put)
   bends(choice, lines, compliance, put)
   cycleMeasures(lines, scatter, put)
-  const single = rowScatter(lines, motion.load, motion.deflection)
+  const single = valuesOnly ? 0 : rowScatter(lines, motion.load, motion.deflection)
   limitMeasures(motion, choice, { s: single, dof: scatter.dof }, put)
-  // The load's own scatter is not seen apart from the deflection's, so its resolution is always carried.
-  const residual = { deflection: single * motion.readPerMotion, ...segments(motion, choice, put, valuesOnly) }
+  const atSurface = motion.surfaceLoad === motion.load ? legs : loadedLegs(choice.legs, motion.surfaceLoad)
+  const stations = segments(motion, choice, atSurface, put, valuesOnly)
   const { values } = found
-  if (valuesOnly) return { ok: true, value: { values, scatter: {}, residual } }
+  if (valuesOnly) return { ok: true, value: { values, scatter: {}, residual: {} } }
+  // The load's own scatter is not seen apart from the deflection's, so its resolution is always carried.
+  const residual = { deflection: single * motion.readPerMotion, ...stations }
   return { ok: true, value: { values, kinds: kindsIn(found), scatter: scatterOf(found), residual } }
 }
 
@@ -184,8 +192,14 @@ const bends = (choice: Choice, lines: readonly Line[], compliance: Fitted, put: 
 }
 
 /** Gives the scatter of the station readings, by column. */
-const segments = (motion: Motion, choice: Choice, put: Put, valuesOnly: boolean): Record<string, number> => {
-  const all = segmentsOf(motion, choice.legs)
+const segments = (
+  motion: Motion,
+  choice: Choice,
+  legs: readonly Loaded[],
+  put: Put,
+  valuesOnly: boolean,
+): Record<string, number> => {
+  const all = segmentsOf(motion, legs, valuesOnly)
   const total = all.reduce((sum, segment) => sum + segment.compliance.value, 0)
   for (const { from, to, compliance, scatter } of all) {
     const name = `${from}_${to}`

@@ -4,7 +4,7 @@
  * Each line brings two orthogonal parts, its mean and its slope, in units of the pooled scatter s of all legs; so
  * whatever is computed from several lines carries the right correlation.
  */
-import { fitLine } from '../../quantity/fit.ts'
+import { type Abscissa, abscissaOf, fitOver } from '../../quantity/fit.ts'
 import { mean } from '../../quantity/statistics.ts'
 import type { Part } from '../../quantity/types.ts'
 import type { Phase } from './branches.ts'
@@ -37,14 +37,26 @@ export type Fitted = { readonly value: number; readonly parts: () => Readonly<Re
 /** Means of the rows of each point. */
 const averages = (points: Leg['points'], values: Float64Array): number[] =>
   points.map((rows) => {
+    if (rows.length === 1) return values[rows[0] as number] as number
     let sum = 0
     for (const row of rows) sum += values[row] as number
     return sum / rows.length
   })
 
-const lineOf = (leg: Leg, load: Float64Array, motion: Float64Array): Line => {
-  const loads = averages(leg.points, load)
-  const { slope, atMean, xMean, residuals, sxx } = fitLine(loads, averages(leg.points, motion))
+/** Legs with their loads: what several lines over the same loads share. */
+export type Loaded = { readonly leg: Leg; readonly loads: readonly number[]; readonly abscissa: Abscissa }
+
+/** The legs that lie at different loads. */
+export const loadedLegs = (legs: readonly Leg[], load: Float64Array): Loaded[] =>
+  legs
+    .map((leg) => {
+      const loads = averages(leg.points, load)
+      return { leg, loads, abscissa: abscissaOf(loads) }
+    })
+    .filter(({ abscissa }) => abscissa.sxx > 0)
+
+const lineOf = ({ leg, loads, abscissa }: Loaded, motion: Float64Array): Line => {
+  const { slope, atMean, xMean, residuals, sxx } = fitOver(abscissa, averages(leg.points, motion))
   const { key, side, phase, cycle, points } = leg
   return {
     key,
@@ -61,8 +73,11 @@ const lineOf = (leg: Leg, load: Float64Array, motion: Float64Array): Line => {
   }
 }
 
+export const linesOver = (legs: readonly Loaded[], motion: Float64Array): Line[] =>
+  legs.map((leg) => lineOf(leg, motion))
+
 export const linesOf = (legs: readonly Leg[], load: Float64Array, motion: Float64Array): Line[] =>
-  legs.map((leg) => lineOf(leg, load, motion)).filter((line) => line.sxx > 0)
+  linesOver(loadedLegs(legs, load), motion)
 
 /** First-order combination: `value` moves by `weight` per unit of each term. */
 export const combine = (

@@ -17,6 +17,16 @@ export const hingeMomentSlope = (q: number, S: number, c: number, ChDelta: numbe
  */
 export const deflectionKept = (K: number, h: number): number => (K + h > 0 ? K / (K + h) : 0)
 
+/** Sea-level density of the standard atmosphere, kg/m³ (ISO 2533). */
+const SEA_LEVEL = 1.225
+
+/**
+ * Equivalent airspeed [m/s] at which a share of the commanded deflection is kept: K/(K + h) = share with
+ * h = −½ρ₀V²·S·c·Ch_δ, so V = √(2·K·(1/share − 1)/(−ρ₀·S·c·Ch_δ)).
+ */
+export const speedForKept = (share: number, K: number, S: number, c: number, ChDelta: number): number =>
+  Math.sqrt((2 * K * (1 / share - 1)) / (-SEA_LEVEL * S * c * ChDelta))
+
 /** Steady roll rate of a rigid wing [rad/s]: p = −(Cl_δ/Cl_p)·(2V/b)·δ. */
 export const rollRate = (
   ClDelta: number,
@@ -79,9 +89,46 @@ export const functions: Readonly<Record<string, FormulaFunction>> = {
       return deflectionKept(K, h)
     },
   },
+  speed_for_kept: {
+    name: 'speed_for_kept',
+    meaning:
+      'equivalent airspeed up to which the surface keeps a share of the commanded deflection against the air; it keeps less beyond',
+    source: 'deflection_kept and hinge_moment_slope with q = ½ρ₀V², solved for V; derived, checked by hand',
+    parameters: [
+      { name: 'share', meaning: 'share to be kept, between 0 and 1', kind: 'number' },
+      {
+        name: 'surface_stiffness',
+        meaning: 'circuit stiffness at the surface (not at the cockpit)',
+        kind: 'angular-stiffness',
+      },
+      { name: 'S', meaning: 'area of the surface aft of the hinge', kind: 'area' },
+      { name: 'c', meaning: 'chord of the surface aft of the hinge', kind: 'length' },
+      {
+        name: 'Ch_delta',
+        meaning: 'hinge-moment coefficient per angle of the surface, negative',
+        kind: 'per-angle',
+      },
+    ],
+    result: 'speed',
+    example: {
+      formula: 'speed_for_kept(50 %, 1000 N·m/rad, 0.55 m^2, 0.25 m, -0.6/(1 rad))',
+      value: '140.6760 m/s',
+      source: 'by hand: half is kept where ½·1.225·V²·0.55·0.25·0.6 = 1000',
+    },
+    evaluate: (...args) => {
+      const [share = Number.NaN, K = Number.NaN, S = Number.NaN, c = Number.NaN, slope = Number.NaN] =
+        numbers(args)
+      if (!(share > 0 && share < 1)) return 'the share to be kept lies between 0 and 1'
+      if (!(K > 0 && S > 0 && c > 0)) return 'stiffness, area and chord must be positive'
+      return slope < 0
+        ? speedForKept(share, K, S, c, slope)
+        : 'where the air does not centre the surface (Ch_delta not negative) no speed takes deflection away'
+    },
+  },
   roll_rate: {
     name: 'roll_rate',
-    meaning: 'steady roll rate of a rigid wing for a given aileron deflection',
+    meaning:
+      'steady roll rate of a rigid wing for a given aileron deflection; with a soft circuit give the deflection times deflection_kept',
     source: 'roll with one degree of freedom, p·b/(2V) = −(Cl_δ/Cl_p)·δ, as in NACA Reports 715 and 868',
     parameters: [
       {

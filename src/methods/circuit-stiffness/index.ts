@@ -5,6 +5,7 @@ import { conditions } from './conditions.ts'
 import { estimate } from './estimate.ts'
 import { figures } from './figures.ts'
 import { functions } from './functions.ts'
+import { misuse } from './misuse.ts'
 import { nominal } from './nominal.ts'
 import { plan } from './plan.ts'
 import { rehearse } from './rehearse.ts'
@@ -25,6 +26,7 @@ const method: Method = {
   schema,
   describe,
   functions,
+  misuse,
   validate,
   select,
   estimate,

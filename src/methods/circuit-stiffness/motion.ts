@@ -6,6 +6,7 @@
  */
 import { divideDimension, sameDimension } from '../../quantity/dimension.ts'
 import { KINDS, type Kind } from '../../quantity/kinds.ts'
+import { mapped } from '../../quantity/loops.ts'
 import type { Dimension } from '../../quantity/types.ts'
 import type { Column, Columns, Givens } from '../method.ts'
 
@@ -63,12 +64,9 @@ export const formOf = (columns: Columns, givens: Givens): Form | null => {
 export const referredDimension = (column: Column, ratio: Dimension | undefined): Dimension =>
   ratio ? divideDimension(column.dim, ratio) : column.dim
 
-/** A plain loop: the array's own `map` takes several times as long, and this is where a check spends its time. */
-export const map = (values: Float64Array, by: (value: number, row: number) => number): Float64Array => {
-  const mapped = new Float64Array(values.length)
-  for (let row = 0; row < values.length; row += 1) mapped[row] = by(values[row] as number, row)
-  return mapped
-}
+/** Times one factor; the values themselves where it is 1. */
+const scaled = (values: Float64Array, factor: number): Float64Array =>
+  factor === 1 ? values : mapped(values, (value) => value * factor)
 
 type Fixture = { readonly values: Float64Array; readonly length: boolean } | null
 
@@ -80,7 +78,7 @@ const fixtureOf = (columns: Columns, givens: Givens, load: Float64Array, toSurfa
     const ratio = numbers.ratio_fixture
     const scale = ratio === undefined ? 1 : 1 / (ratio * toSurface)
     const dim = referredDimension(column, dims?.ratio_fixture)
-    return { values: map(column.values, (value) => value * scale), length: isKind(dim, 'length') }
+    return { values: scaled(column.values, scale), length: isKind(dim, 'length') }
   }
   const compliance = numbers.fixture_compliance
   const read = columns.load
@@ -91,7 +89,7 @@ const fixtureOf = (columns: Columns, givens: Givens, load: Float64Array, toSurfa
       columns.deflection !== undefined &&
       isKind(columns.deflection.dim, 'length')
   const by = length ? read.values : load
-  return { values: map(by, (value) => value * compliance), length }
+  return { values: mapped(by, (value) => value * compliance), length }
 }
 
 /** Everything in working terms. Call it only where `validate` found no error. */
@@ -109,16 +107,16 @@ export const motionOf = (columns: Columns, givens: Givens): Motion | null => {
   const gearing = cockpitLoaded(givens) ? (numbers.gearing ?? null) : 1
   const toSurface = gearing ?? 1
 
-  const load = angular && force ? map(loadRead.values, (value) => value * lever) : loadRead.values
+  const load = angular && force ? scaled(loadRead.values, lever) : loadRead.values
   const fixture = fixtureOf(columns, givens, load, toSurface)
   const still = (row: number) => fixture?.values[row] ?? 0
-  const gross = angular && length ? map(read.values, angle) : read.values
+  const gross = angular && length ? mapped(read.values, angle) : read.values
   const netLength =
-    length && (fixture === null || fixture.length) ? map(read.values, (x, row) => x - still(row)) : null
+    length && (fixture === null || fixture.length) ? mapped(read.values, (x, row) => x - still(row)) : null
   const deflection = ((): Float64Array => {
-    if (netLength) return angular ? map(netLength, angle) : netLength
+    if (netLength) return angular ? mapped(netLength, angle) : netLength
     if (fixture === null) return gross
-    return map(gross, (value, row) => value - (fixture.length ? angle(still(row)) : still(row)))
+    return mapped(gross, (value, row) => value - (fixture.length ? angle(still(row)) : still(row)))
   })()
 
   const limitRead = numbers.limit_load ?? Number.NaN
@@ -134,19 +132,21 @@ export const motionOf = (columns: Columns, givens: Givens): Motion | null => {
     const ratio = numbers[`ratio_${name}`]
     if (!column || ratio === undefined || gearing === null) return []
     const asLength = isKind(referredDimension(column, dims?.[`ratio_${name}`]), 'length')
-    const motion = map(column.values, (value) => (angular && asLength ? angle(value / ratio) : value / ratio))
+    const motion = mapped(column.values, (value) =>
+      angular && asLength ? angle(value / ratio) : value / ratio,
+    )
     return [{ name, motion, readPerMotion: Math.abs(ratio) * (angular && asLength ? arm : 1) }]
   })
   const nodes =
     stations.length === 0
       ? []
       : [
-          { name: 'load', motion: map(gross, (value) => value * toSurface), readPerMotion: 1 },
+          { name: 'load', motion: scaled(gross, toSurface), readPerMotion: 1 },
           ...stations,
           // Whatever was taken off as fixture motion, so that the segments add up to the whole exactly.
           {
             name: 'fixture',
-            motion: map(gross, (value, row) => (value - (deflection[row] as number)) * toSurface),
+            motion: mapped(gross, (value, row) => (value - (deflection[row] as number)) * toSurface),
             readPerMotion: 1,
           },
         ]
@@ -160,7 +160,7 @@ export const motionOf = (columns: Columns, givens: Givens): Motion | null => {
     travelled: inLengths ? netLength : deflection,
     fullTravel,
     nodes,
-    surfaceLoad: map(load, (value) => value / toSurface),
+    surfaceLoad: toSurface === 1 ? load : mapped(load, (value) => value / toSurface),
     gearing,
     fixtureKnown: fixture !== null,
     readPerMotion: angular && length ? arm : 1,

@@ -2,16 +2,19 @@
  * Share of each segment in the deflection of the whole circuit. The motion at the stations is referred to the
  * surface, so that compliances in series add up (moment at the surface, angle at the surface).
  */
+import { mapped } from '../../quantity/loops.ts'
 import {
   type Fitted,
   type Leg,
+  type Loaded,
   linesOf,
+  linesOver,
   pooledScatter,
   rowScatter,
   type Scatter,
   sharedSlope,
 } from './fits.ts'
-import { type Motion, map } from './motion.ts'
+import type { Motion } from './motion.ts'
 
 export type Segment = {
   readonly from: string
@@ -22,21 +25,26 @@ export type Segment = {
   readonly rows: number
 }
 
-/** Compliance of each segment: the slope, on the load, of the difference of motion between its ends. */
-export const segmentsOf = (motion: Motion, legs: readonly Leg[]): Segment[] =>
+const UNASKED: Scatter = { s: 0, dof: 0 }
+
+/**
+ * Compliance of each segment: the slope, on the load at the surface, of the difference of motion between its ends.
+ * With `valuesOnly` the scatter is not worked out.
+ */
+export const segmentsOf = (motion: Motion, legs: readonly Loaded[], valuesOnly: boolean): Segment[] =>
   motion.nodes.slice(1).flatMap((to, i): Segment[] => {
     const from = motion.nodes[i]
     if (!from) return []
-    const between = map(from.motion, (value, row) => value - (to.motion[row] as number))
-    const lines = linesOf(legs, motion.surfaceLoad, between)
+    const between = mapped(from.motion, (value, row) => value - (to.motion[row] as number))
+    const lines = linesOver(legs, between)
     if (lines.length === 0) return []
     return [
       {
         from: from.name,
         to: to.name,
         compliance: sharedSlope(lines),
-        scatter: pooledScatter(lines),
-        rows: rowScatter(lines, motion.surfaceLoad, between),
+        scatter: valuesOnly ? UNASKED : pooledScatter(lines),
+        rows: valuesOnly ? 0 : rowScatter(lines, motion.surfaceLoad, between),
       },
     ]
   })
@@ -56,7 +64,7 @@ export const shareScatter = (
   const [start, end] = [of(from), of(to)]
   const [first, last] = [motion.nodes[0]?.motion, motion.nodes.at(-1)?.motion]
   if (!start || !end || !first || !last) return { s: 0, dof: 0 }
-  const beyondShare = map(start, (value, row) => {
+  const beyondShare = mapped(start, (value, row) => {
     const whole = (first[row] as number) - (last[row] as number)
     return (value - (end[row] as number) - share * whole) / total
   })

@@ -59,7 +59,7 @@ export const validate = (columns: Columns, givens: Givens): Faults => {
 }
 
 /** A sine beyond 1 is no angle. */
-const armFaults = (columns: Columns, { numbers }: Givens): Fault[] => {
+export const armFaults = (columns: Columns, { numbers }: Givens): Fault[] => {
   const { deflection } = columns
   const { arm } = numbers
   if (!deflection || arm === undefined || !isKind(deflection.dim, 'length')) return []
