@@ -26,7 +26,7 @@ export function historiesOf(drafts: Iterable<Draft>, counting: Counting): Map<st
   return histories
 }
 
-const TEXT = /\.(md|markdown|ya?ml|csv)$/i
+const TEXT = /\.(md|markdown|ya?ml|csv|tsv|txt|dat|log)$/i
 
 /** Blobs of landed states of text files that are not among those of today. */
 export function oldTexts(histories: Iterable<FileHistory>, today: Iterable<string>): Set<string> {

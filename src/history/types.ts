@@ -96,6 +96,8 @@ export type KnownHistory = {
   readonly blobs: ReadonlyMap<string, string>
   /** Digest of what a review of a record covers: the record by its id, and its data file. By path of the record. */
   readonly digests: ReadonlyMap<string, string>
+  /** The same of earlier landed states of cards: path now, a blank, blob → digest. */
+  readonly pastDigests?: ReadonlyMap<string, string>
   /** Texts of landed states under `records/` and `shared/` that are not those of today, by blob. */
   readonly texts: ReadonlyMap<string, string>
   readonly pulls: readonly ForgePull[]

@@ -73,31 +73,52 @@ export type GatherOptions = {
   readonly main: string
   /** Folder of the records in the repository, with a slash at the end, or empty. */
   readonly prefix: string
+  /** Ask about what is known, too. What is not reached again stays as it was known. */
+  readonly fresh?: boolean
   readonly progress?: (done: number, of: number) => void
 }
 
-export const gather = async (
-  ask: Ask,
-  { commits, known, main, prefix, progress }: GatherOptions,
-): Promise<Gathered> => {
-  const onLine = new Set(commits)
-  const asked = new Set(known.asked.filter((commit) => onLine.has(commit)))
-  const pulls = new Map(
+type Pulls = ReadonlyMap<number, ForgePull>
+
+/** What is known of commits that are still on the main line. */
+const stillThere = (known: ReviewsFile, positions: ReadonlyMap<string, number>) => ({
+  asked: new Set(known.asked.filter((commit) => positions.has(commit))),
+  pulls: new Map(
     known.pulls
-      .map((pull) => ({ ...pull, commits: pull.commits.filter((commit) => onLine.has(commit)) }))
+      .map((pull) => ({ ...pull, commits: pull.commits.filter((commit) => positions.has(commit)) }))
       .filter((pull) => pull.commits.length > 0)
       .map((pull) => [pull.number, pull]),
-  )
+  ),
+})
+
+const inOrder = (pulls: Pulls, positions: ReadonlyMap<string, number>): ForgePull[] =>
+  [...pulls.values()]
+    .sort((a, b) => a.number - b.number)
+    .map((pull) => ({
+      ...pull,
+      commits: [...new Set(pull.commits)].sort((a, b) => (positions.get(a) ?? 0) - (positions.get(b) ?? 0)),
+    }))
+
+/** Asks about the newest commits first: where the forge limits how often it is asked, they matter most. */
+export const gather = async (ask: Ask, options: GatherOptions): Promise<Gathered> => {
+  const { commits, main, prefix, fresh = false } = options
+  const positions = new Map(commits.map((commit, position) => [commit, position]))
+  const { asked, pulls } = stillThere(options.known, positions)
+  const found = new Set<number>()
   const notes: string[] = []
-  const result = (stopped: string | null): Gathered => ({
-    asked: [...asked],
-    pulls: [...pulls.values()],
-    notes,
-    stopped,
-  })
-  const open = commits.filter((commit) => !asked.has(commit))
+  const result = (stopped: string | null): Gathered => {
+    const whole = fresh && stopped === null
+    const kept = whole ? new Map([...pulls].filter(([number]) => found.has(number))) : pulls
+    return {
+      asked: commits.filter((each) => asked.has(each)),
+      pulls: inOrder(kept, positions),
+      notes,
+      stopped,
+    }
+  }
+  const open = commits.filter((commit) => fresh || !asked.has(commit)).reverse()
   for (const [index, commit] of open.entries()) {
-    progress?.(index, open.length)
+    options.progress?.(index, open.length)
     const answer = await ask.pulls(commit)
     if (answer.kind === 'stop') return result(answer.why)
     if (answer.kind === 'not-there') {
@@ -105,15 +126,16 @@ export const gather = async (
       continue
     }
     for (const brought of answer.value.filter((pull) => pull.merged && pull.base === main)) {
-      const before = pulls.get(brought.number)
-      if (before) {
-        pulls.set(brought.number, { ...before, commits: [...before.commits, commit] })
-        continue
+      const { number } = brought
+      let pull = pulls.get(number)
+      if (!pull || (fresh && !found.has(number))) {
+        const news = await findPull(ask, brought, prefix)
+        if (news.kind === 'stop') return result(news.why)
+        notes.push(...news.notes)
+        pull = { ...news.pull, commits: pull?.commits ?? [] }
+        found.add(number)
       }
-      const found = await findPull(ask, brought, prefix)
-      if (found.kind === 'stop') return result(found.why)
-      pulls.set(brought.number, { ...found.pull, commits: [commit] })
-      notes.push(...found.notes)
+      pulls.set(number, { ...pull, commits: [...pull.commits, commit] })
     }
     asked.add(commit)
   }

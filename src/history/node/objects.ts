@@ -2,25 +2,34 @@
 import { accessSync, constants, lstatSync } from 'node:fs'
 import { type GitAnswer, git } from './git.ts'
 
-/** Texts of states, in one process. What is not here (a partial clone without network) is missing in the answer. */
-export async function readTexts(
-  root: string,
-  states: readonly { readonly blob: string | null }[],
-): Promise<Map<string, string>> {
-  const wanted = [...new Set(states.flatMap(({ blob }) => (blob === null ? [] : [blob])))]
+/** Contents by their ids, in one process. What is not here (a partial clone without network) is missing in the answer. */
+export async function readContents(root: string, blobs: readonly string[]): Promise<Map<string, Buffer>> {
+  const wanted = [...new Set(blobs)]
   if (wanted.length === 0) return new Map()
   const { out } = await git(root, ['cat-file', '--batch'], `${wanted.join('\n')}\n`)
-  const texts = new Map<string, string>()
+  const contents = new Map<string, Buffer>()
   for (let at = 0; at < out.length; ) {
     const end = out.indexOf('\n', at)
     if (end < 0) break
     const [blob = '', kind = '', size = ''] = out.toString('utf8', at, end).split(' ')
     at = end + 1
     if (kind !== 'blob' || at + Number(size) > out.length) continue
-    texts.set(blob, out.toString('utf8', at, at + Number(size)))
+    contents.set(blob, out.subarray(at, at + Number(size)))
     at += Number(size) + 1
   }
-  return texts
+  return contents
+}
+
+/** Texts of states, in one process. */
+export async function readTexts(
+  root: string,
+  states: readonly { readonly blob: string | null }[],
+): Promise<Map<string, string>> {
+  const contents = await readContents(
+    root,
+    states.flatMap(({ blob }) => (blob === null ? [] : [blob])),
+  )
+  return new Map([...contents].map(([blob, bytes]) => [blob, bytes.toString('utf8')]))
 }
 
 /** How a path lies in the working folder; null: nothing is there. */

@@ -9,7 +9,7 @@ import { leftOutRemark, linksRemark, missingTextsRemark, wrongClocks } from '../
 import { parseTree } from '../status.ts'
 import type { Commit, History } from '../types.ts'
 import { askAll } from './ask.ts'
-import { digestsOf } from './digest.ts'
+import { digestsOf, pastDigestsOf } from './digest.ts'
 import { readTexts } from './objects.ts'
 import { findPlace, type RepositoryPlace } from './place.ts'
 import { readReviewsFile } from './reviews-file.ts'
@@ -51,13 +51,17 @@ export async function readHistory(root: string, options: HistoryOptions): Promis
   const forge = readReviewsFile(root, reviewsFile, printed.reviewsTracked)
   const files = historiesOf(drafts, { line, begins, pulls: forge.pulls })
   const digests = digestsOf(blobs)
+  const pastDigests = pastDigestsOf(files)
   const old = oldTexts(files.values(), blobs.values())
   const [texts, checked] = await Promise.all([
     readTexts(
       root,
       [...old].map((blob) => ({ blob })),
     ),
-    checkSignatures(root, deciding(commits.values(), new Set(digests.values()))),
+    checkSignatures(
+      root,
+      deciding(commits.values(), new Set([...digests.values(), ...pastDigests.values()])),
+    ),
   ])
   for (const [hash, signature] of checked) {
     const commit = commits.get(hash)
@@ -80,6 +84,7 @@ export async function readHistory(root: string, options: HistoryOptions): Promis
     uncommitted,
     blobs,
     digests,
+    pastDigests,
     texts,
     pulls: forge.pulls,
     begins,

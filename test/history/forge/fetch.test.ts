@@ -109,6 +109,29 @@ describe('what it finds', () => {
     ])
     expect(now).toEqual(await all())
   })
+  it('asks about all of them anew, and keeps what it does not reach again', async () => {
+    const before = await all()
+    const changed = before.pulls.map((pull) => ({ ...pull, approvals: [], files: {} }))
+    const known = {
+      asked: before.asked,
+      pulls: [...changed, ...changed.slice(0, 1).map((pull) => ({ ...pull, number: 99, commits: [sha(3)] }))],
+    }
+    const again = (of = known) => gather(ask(), { commits, known: of, main: 'main', prefix: '', fresh: true })
+    expect(await again()).toEqual(before)
+    forge.trouble = (request, response) => {
+      if (!request.path.includes(sha(2))) return false
+      response.writeHead(401)
+      response.end()
+      return true
+    }
+    const { pulls, stopped } = await again()
+    expect(stopped).toContain('401')
+    expect(pulls.map(({ number, approvals }) => [number, approvals.length])).toEqual([
+      [11, 1],
+      [12, 0],
+      [99, 0],
+    ])
+  })
   it('forgets what is no longer on the main line', async () => {
     const before = await all()
     const now = await gather(ask(), { commits: [sha(2)], known: before, main: 'main', prefix: '' })
@@ -172,14 +195,14 @@ describe('a forge in trouble', () => {
   })
   it('stops at a long one, and keeps what it has', async () => {
     forge.trouble = (request, response) => {
-      if (!request.path.includes(sha(3))) return false
+      if (!request.path.includes(sha(2))) return false
       response.writeHead(403, { 'x-ratelimit-remaining': '0', 'x-ratelimit-reset': '1772708400' })
       response.end('{"message":"API rate limit exceeded"}')
       return true
     }
     const { stopped, asked, pulls } = await all()
     expect(stopped).toContain('may be asked again in 61 minutes')
-    expect({ asked, pulls: pulls.length, pauses }).toEqual({ asked: [sha(1), sha(2)], pulls: 2, pauses: [] })
+    expect({ asked, pulls: pulls.length, pauses }).toEqual({ asked: [sha(3), sha(4)], pulls: 1, pauses: [] })
   })
   it('tries a broken connection and a fault of the server again', async () => {
     forge.trouble = (_request, response, count) => {

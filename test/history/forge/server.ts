@@ -63,7 +63,9 @@ const listOf = (data: ForgeData, path: string): unknown[] | null | undefined => 
         body: 'Here is the body for the review.',
         state,
         commit_id: commit,
-        ...(state === 'PENDING' ? {} : { submitted_at: when ?? new Date(Date.UTC(2026, 2, 5, 9, index)).toISOString() }),
+        ...(state === 'PENDING'
+          ? {}
+          : { submitted_at: when ?? new Date(Date.UTC(2026, 2, 5, 9, index)).toISOString() }),
         author_association: 'COLLABORATOR',
       }))
     : pull.files.map(({ filename, status = 'added', sha }) => ({ sha, filename, status, changes: 124 }))
