@@ -5,7 +5,8 @@ import type { Column, InstrumentModel } from './method.ts'
 
 export type Course = {
   readonly truth: readonly number[]
-  readonly time: readonly number[]
+  /** Left out: nothing drifts. */
+  readonly time?: readonly number[]
   readonly dim: Dimension
   /** Standard deviation of a single reading. */
   readonly noise: number
@@ -21,14 +22,20 @@ export const asShown = (course: Course, model: InstrumentModel, seed: number): C
   // Where no linearity is stated, the span figure of the accuracy also holds it (as the uncertainty takes it).
   const ends = Math.SQRT2 * error(model.linearity ?? model.offset)
   const lag = error(model.hysteresis)
-  const drift = error(model.drift)
-  const low = Math.min(...truth)
-  const span = Math.max(...truth) - low
+  const drift = time ? error(model.drift) : 0
+  // A loop, since a logger file has more values than a call takes arguments.
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
+  for (const value of truth) {
+    if (value < low) low = value
+    if (value > high) high = value
+  }
+  const span = high - low
+  const since = (row: number) => (time?.[row] ?? 0) - (time?.[0] ?? 0)
   const ramp = (value: number) => (span > 0 ? (value - low) / span - 0.5 : 0)
   let direction = 0
   const values = Float64Array.from(truth, (value, row) => {
     direction = Math.sign(value - (truth[row - 1] ?? value)) || direction
-    const slow = offset + ends * ramp(value) + lag * direction + drift * ((time[row] ?? 0) - (time[0] ?? 0))
+    const slow = offset + ends * ramp(value) + lag * direction + drift * since(row)
     const shown = value * (1 + gain) + slow + noise * normal(generator)
     // Adding 0 turns −0 into 0.
     return model.resolution > 0 ? Math.round(shown / model.resolution) * model.resolution + 0 : shown

@@ -26,8 +26,23 @@ export const cellStarts = (rows: number): Int32Array => {
   return Int32Array.from({ length: cells + 1 }, (_, cell) => Math.floor((cell * rows) / cells))
 }
 
-/** Means of the chosen rows, cell by cell. */
+type Means = { readonly rows: Int32Array; readonly cells: Int32Array; readonly means: Float64Array }
+
+const known = new WeakMap<Float64Array, Means>()
+
+/**
+ * Means of the chosen rows, cell by cell. Of a long log they are kept as long as its values are: most estimates on moved
+ * readings move one column and leave the others as they were. Nobody writes into columns.
+ */
 export const cellMeans = (values: Float64Array, rows: Int32Array, cells: Int32Array): Float64Array => {
+  const before = known.get(values)
+  if (before && before.rows === rows && before.cells === cells) return before.means
+  const means = meansOf(values, rows, cells)
+  if (cells.length <= rows.length) known.set(values, { rows, cells, means })
+  return means
+}
+
+const meansOf = (values: Float64Array, rows: Int32Array, cells: Int32Array): Float64Array => {
   const means = new Float64Array(Math.max(0, cells.length - 1))
   for (let cell = 0; cell < means.length; cell += 1) {
     const from = cells[cell] as number

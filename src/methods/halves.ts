@@ -14,11 +14,6 @@ export const halvesOf = (x: Float64Array, y: Float64Array): Halves | null => {
   // One scatter for both: the residuals are pooled, each half weighs with its own spread of x.
   const squares = (fit: { residual: number; dof: number }) => (fit.dof > 0 ? fit.residual ** 2 * fit.dof : 0)
   const variance = (squares(first) + squares(second)) / dof
-  const spread = (values: Float64Array, mean: number) =>
-    values.reduce((sum, value) => sum + (value - mean) ** 2, 0)
-  const u = Math.sqrt(
-    variance *
-      (1 / spread(x.subarray(0, middle), first.xMean) + 1 / spread(x.subarray(middle), second.xMean)),
-  )
+  const u = Math.sqrt(variance * (1 / first.sxx + 1 / second.sxx))
   return { value: second.slope - first.slope, u, dof }
 }

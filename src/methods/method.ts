@@ -6,7 +6,10 @@ import type { Plain } from '../format/types.ts'
 import type { FormulaFunction } from '../quantity/formula/types.ts'
 import type { Kind } from '../quantity/kinds.ts'
 import type { Dimension, Fault, Part, Quantity, Result, Source } from '../quantity/types.ts'
+import type { Figure } from './figure.ts'
 import type { Plan, PlanContext } from './plan.ts'
+
+export type { Figure } from './figure.ts'
 
 /** One given, column or measure: the handbook, the form, the sheet and the checks of files are made from it. */
 export type Field = {
@@ -162,31 +165,6 @@ export type InstrumentModel = {
 
 export type Instruments = Readonly<Record<string, InstrumentModel>>
 
-/** A neutral figure: the site draws it with Vega-Lite, the form with something light. */
-export type Figure = {
-  readonly id: string
-  readonly title: string
-  readonly caption: string
-  readonly x: { readonly label: string; readonly kind: Kind }
-  readonly y: { readonly label: string; readonly kind: Kind }
-  /** Values in SI; `line` joins in order, `points` does not. */
-  readonly series: readonly {
-    readonly name: string
-    readonly mark: 'points' | 'line' | 'both'
-    readonly x: readonly number[]
-    readonly y: readonly number[]
-    readonly u?: readonly number[]
-    readonly muted?: boolean
-  }[]
-  readonly limits: readonly { readonly axis: 'x' | 'y'; readonly at: number; readonly label: string }[]
-  readonly bands: readonly {
-    readonly axis: 'x' | 'y'
-    readonly from: number
-    readonly to: number
-    readonly label: string
-  }[]
-}
-
 /** What to do next, in one sentence, after judging. */
 export type Advice = { readonly text: string; readonly measures?: readonly string[] }
 
@@ -229,6 +207,16 @@ export type Method = {
     given: Readonly<Record<string, Dimension | null>>,
   ) => readonly (Fault & { path: readonly (string | number)[] })[]
   readonly functions?: Readonly<Record<string, FormulaFunction>>
+  /**
+   * Whether what is handed to a parameter of a formula function is what the parameter means, where dimensions cannot
+   * tell (a stiffness at the cockpit for one at the surface). `names` are the measures of a run of this method and the
+   * givens that the argument rests on, `words` those of that run. Null: nothing is wrong.
+   */
+  readonly misuse?: (
+    parameter: string,
+    names: readonly string[],
+    words: Readonly<Record<string, string>>,
+  ) => Omit<Fault, 'start' | 'end'> | null
   /** Checks that need columns and givens together (a missing barometer, reduced pressure). Faults name a column, a given, or neither. */
   readonly validate?: (
     columns: Columns,
@@ -289,7 +277,13 @@ export type Method = {
     columns: Columns,
     givens: Givens,
   ) => readonly { readonly id: string; readonly title: string; readonly closes: string }[]
-  readonly advise?: (measures: Measures, judged: readonly JudgedTerm[], givens: Givens) => readonly Advice[]
+  readonly advise?: (
+    measures: Measures,
+    judged: readonly JudgedTerm[],
+    givens: Givens,
+    /** As computed with: corrections applied, prepared. */
+    columns?: Columns,
+  ) => readonly Advice[]
   /** What to do and to expect, before the test. */
   readonly plan?: (givens: Givens, instruments: Instruments, context: PlanContext) => Plan
 }

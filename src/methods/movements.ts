@@ -9,6 +9,8 @@ export type Inputs = { readonly columns: Columns; readonly givens: Givens }
 /** Equal keys within one run mean the same movement. */
 export type Movement = {
   readonly key: string
+  /** The one column or given that it moves, in proportion to the amount; absent where it is not so simple. */
+  readonly moves?: { readonly column: string } | { readonly given: string }
   /** The inputs moved by so much, in the movement's own unit. */
   readonly apply: (inputs: Inputs, amount: number) => Inputs
 }
@@ -20,6 +22,7 @@ export const movement = (
   by: (row: number, value: number) => number,
 ): Movement => ({
   key: `column:${name}/${how}`,
+  moves: { column: name },
   apply: (inputs, amount) => {
     const column = inputs.columns[name]
     if (!column) return inputs
@@ -34,6 +37,7 @@ export const movement = (
 
 export const moveGiven = (name: string): Movement => ({
   key: `given:${name}`,
+  moves: { given: name },
   apply: (inputs, amount) => {
     const numbers = { ...inputs.givens.numbers }
     numbers[name] = (numbers[name] ?? Number.NaN) + amount

@@ -4,7 +4,13 @@ import type { Dimension } from '../quantity/types.ts'
 import type { InstrumentModel, Measures } from './method.ts'
 
 /** A number in a plan, SI. `of` names the column, given or measure whose unit shows it. */
-export type PlanNumber = { readonly value: number; readonly kind: Kind; readonly of?: string }
+export type PlanNumber = {
+  readonly value: number
+  readonly kind: Kind
+  readonly of?: string
+  /** Significant figures; absent: four. */
+  readonly figures?: number
+}
 
 /** A sentence with its numbers apart, so that whoever shows it puts them in the units of the gauge. */
 export type PlanText = readonly (string | PlanNumber)[]

@@ -79,18 +79,6 @@ export const ofSpread = ({ sd, dof }: Spread): Record<string, Record<string, Par
         },
       }
 
-/**
- * Made when it is first asked for: the engine reads the scatter of the estimate once, and calls `estimate` for its
- * values hundreds of times.
- */
-export const lazily = <T>(make: () => T): (() => T) => {
-  let made: { readonly value: T } | undefined
-  return () => {
-    made ??= { value: make() }
-    return made.value
-  }
-}
-
 /** Whether the scatter is too small to average out digits of this size. */
 export const keepsDigits = (resolution: number, { sd, dof }: Spread): boolean =>
   resolution > 0 && !(dof >= FEWEST && sd >= resolution / 2)

@@ -67,11 +67,11 @@ export const plain = (x: number, figures: number): string => {
   return printed(String(Number(x.toPrecision(figures))))
 }
 
-export const planNumber = ({ value, kind, of }: PlanNumber, gauges: Gauges): string => {
+export const planNumber = ({ value, kind, of, figures = FIGURES }: PlanNumber, gauges: Gauges): string => {
   const isColumn = gauges.fields.some((field) => field.name === of)
   if (kind === 'time' && !isColumn) return durationText(value)
   const unit = gauges.unit(of, kind)
-  const number = plain(toUnit(value, unit), FIGURES)
+  const number = plain(toUnit(value, unit), figures)
   return unit.text === '1' ? number : `${number} ${unitText(unit.text)}`
 }
 

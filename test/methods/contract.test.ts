@@ -74,6 +74,10 @@ describe.each(Object.entries(methods))('%s', (id, method) => {
     })
   })
 
+  it('says what to do before a test', () => {
+    expect(method.plan).toBeTypeOf('function')
+  })
+
   it('has cases with what is expected of each', () => {
     const cases = join(folder, id, 'cases')
     const expected: unknown = JSON.parse(readFileSync(join(cases, 'expect.json'), 'utf8'))

@@ -12,25 +12,13 @@
  * them; `at_fixture` as the deflection.
  */
 import { KINDS } from '../../quantity/kinds.ts'
-import type { Column, Columns, Givens, InstrumentModel, Instruments } from '../method.ts'
+import { asShown, IDEAL } from '../as-shown.ts'
+import type { Column, Columns, Givens, Instruments } from '../method.ts'
 import { loadPlan, loopOf } from './loop.ts'
 import { cockpitLoaded, isKind, stationsOf } from './motion.ts'
-import { observe } from './observe.ts'
 import { segmentNames } from './segments.ts'
 
 type Truth = Readonly<Record<string, number>>
-
-const IDEAL: InstrumentModel = {
-  id: 'ideal',
-  label: 'ideal instrument',
-  resolution: 0,
-  gain: 0,
-  offset: 0,
-  linearity: 0,
-  hysteresis: 0,
-  drift: 0,
-  shape: 'normal',
-}
 
 export const rehearse = (givens: Givens, truth: Truth, instruments: Instruments, seed: number): Columns => {
   const { numbers, dims } = givens
@@ -57,7 +45,8 @@ export const rehearse = (givens: Givens, truth: Truth, instruments: Instruments,
     noise?: number,
   ): Column => {
     const model = instruments[name] ?? IDEAL
-    return observe(values, model, KINDS[kind].dim, noise ?? model.resolution / 2, seed * 31 + n)
+    const course = { truth: values, dim: KINDS[kind].dim, noise: noise ?? model.resolution / 2 }
+    return asShown(course, model, seed * 31 + n)
   }
   const motionKind = lengths ? 'length' : 'angle'
   const inMotion = (values: readonly number[]) => (lengths ? values.map(asLength) : values)

@@ -1,5 +1,6 @@
 /** The curve of one way: Δp = a Q + b Q² through the origin, by least squares. */
 import { fitLinear, type LinearFit } from '../../quantity/fit-linear.ts'
+import { filled } from '../../quantity/loops.ts'
 import type { Part } from '../../quantity/types.ts'
 import type { Column, Columns } from '../method.ts'
 import type { Group } from './select.ts'
@@ -16,9 +17,11 @@ export type Curve = {
 }
 
 const means = (column: Column | undefined, { rows, starts }: Group, power: 1 | 2 = 1): Float64Array =>
-  Float64Array.from({ length: starts.length - 1 }, (_, block) => {
-    const own = rows.slice(starts[block], starts[block + 1])
-    return own.reduce((sum, row) => sum + (column?.values[row] ?? Number.NaN) ** power, 0) / own.length
+  filled(starts.length - 1, (block) => {
+    const [from, to] = [starts[block] as number, starts[block + 1] as number]
+    let sum = 0
+    for (let k = from; k < to; k += 1) sum += (column?.values[rows[k] as number] ?? Number.NaN) ** power
+    return sum / (to - from)
   })
 
 export const curveOf = (columns: Columns, group: Group): Curve => {
@@ -39,7 +42,7 @@ export const intercept = ({
   square,
   drop,
 }: Curve): { value: number; u: number; dof: number } | null => {
-  const free = flow.length < 5 ? null : fitLinear([Float64Array.from(flow, () => 1), flow, square], drop)
+  const free = flow.length < 5 ? null : fitLinear([filled(flow.length, () => 1), flow, square], drop)
   if (!free) return null
   return { value: free.coefficients[0] ?? 0, u: free.uncertainties[0] ?? 0, dof: free.dof }
 }

@@ -1,8 +1,10 @@
 /** Vents and lines: what pressure it takes to pass what they must. */
 import type { Method } from '../method.ts'
+import { advise } from './advise.ts'
 import { conditions } from './conditions.ts'
 import { estimate } from './estimate.ts'
 import { figures } from './figures.ts'
+import { plan } from './plan.ts'
 import { rehearse } from './rehearse.ts'
 import { schema } from './schema.ts'
 import { select } from './select.ts'
@@ -26,6 +28,8 @@ export const method: Method = {
   conditions,
   rehearse,
   figures,
+  plan,
+  advise,
 }
 
 export default method

@@ -57,10 +57,12 @@ const head = (measures: Measures, { numbers }: Givens, p: number): Remark[] => {
 const long = (columns: Columns, { numbers }: Givens, { rows, firstSign }: Choice): Remark[] => {
   const lasted = at(columns, 'time', rows.at(-1) ?? -1) - at(columns, 'time', rows[0] ?? -1)
   if (numbers.hold === undefined || lasted >= numbers.hold * (1 - 1e-12)) return []
-  const why = firstSign === null ? '' : '; the flow failed before'
+  const [run, asked] = [`${Number(lasted.toPrecision(3))} s`, `${numbers.hold} s are asked for`]
   return [
     bar(
-      `the flow was read for ${Number(lasted.toPrecision(3))} s, and ${numbers.hold} s are asked for${why}`,
+      firstSign === null
+        ? `the flow was read for ${run}, and ${asked}`
+        : `the flow ran for ${run} up to the last reading before its first sign of failing, and ${asked}`,
     ),
   ]
 }

@@ -17,8 +17,8 @@ export const factorOf = ({ numbers, words }: Givens): number =>
 const asVolume = (amount: number, isMass: boolean, { numbers }: Givens): number =>
   isMass ? amount / (numbers.density ?? Number.NaN) : amount
 
-/** The required flow in what was collected, so that a density that cancels is not needed. */
-const requiredAs = (collected: Choice['collected'], givens: Givens): number => {
+/** The required flow in what was collected, so that a density that cancels is not needed; NaN where one is missing. */
+export const requiredAs = (collected: Choice['collected'], givens: Givens): number => {
   const { required = Number.NaN, density = Number.NaN } = givens.numbers
   const asked = factorOf(givens) * required
   const given = isKind(givens.dims?.required, 'mass-flow') ? 'mass' : 'volume'

@@ -1,8 +1,10 @@
 /** Fuel flow: what reaches the engine in the worst attitude at the least fuel, and what stays in the tank. */
 import type { Method } from '../method.ts'
+import { advise } from './advise.ts'
 import { conditions } from './conditions.ts'
 import { estimate } from './estimate.ts'
 import { figures } from './figures.ts'
+import { plan } from './plan.ts'
 import { rehearse } from './rehearse.ts'
 import { schema } from './schema.ts'
 import { select } from './select.ts'
@@ -29,6 +31,8 @@ export const method: Method = {
   conditions,
   rehearse,
   figures,
+  plan,
+  advise,
 }
 
 export default method

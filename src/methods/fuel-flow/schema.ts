@@ -10,6 +10,7 @@ const columns: readonly ColumnField[] = [
   {
     name: 'time',
     kind: 'time',
+    unit: 's',
     symbol: 't',
     required: true,
     ramp: 'own',

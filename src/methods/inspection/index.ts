@@ -1,5 +1,6 @@
 /** Is it installed and does it work: restraints, locks, placards, lock-wire, torque, egress. */
 import type { Method } from '../method.ts'
+import { advise } from './advise.ts'
 import { prepare } from './answers.ts'
 import { conditions, openItems } from './conditions.ts'
 import { estimate } from './estimate.ts'
@@ -29,6 +30,7 @@ export const method: Method = {
   rehearse,
   figures,
   plan,
+  advise,
 }
 
 export default method

@@ -1,7 +1,8 @@
 /** Readings and givens → moment of the mass about the hinge. */
+import { lazily } from '../../quantity/lazily.ts'
 import type { Result } from '../../quantity/types.ts'
 import type { Columns, Estimate, Givens, Selection } from '../method.ts'
-import { digitsByGroup, lazily, meanOf, ofSpread, rowsOf, scatterOfMeans } from '../repeats.ts'
+import { digitsByGroup, meanOf, ofSpread, rowsOf, scatterOfMeans } from '../repeats.ts'
 import { at, type Choice, netOf } from './select.ts'
 
 /**

@@ -1,8 +1,10 @@
 /** Static balance of a control surface about its hinge. */
 import type { Method } from '../method.ts'
+import { advise } from './advise.ts'
 import { conditions } from './conditions.ts'
 import { estimate } from './estimate.ts'
 import { figures } from './figures.ts'
+import { plan } from './plan.ts'
 import { rehearse } from './rehearse.ts'
 import { schema } from './schema.ts'
 import { select } from './select.ts'
@@ -28,6 +30,8 @@ export const method: Method = {
   conditions,
   rehearse,
   figures,
+  plan,
+  advise,
 }
 
 export default method

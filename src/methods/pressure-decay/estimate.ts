@@ -1,5 +1,6 @@
 /** Readings and givens → measures and the scatter of their fits. */
-import { fitLine } from '../../quantity/fit.ts'
+import { abscissaOf, fitLine, fitOver } from '../../quantity/fit.ts'
+import { mapped } from '../../quantity/loops.ts'
 import type { Part, Result } from '../../quantity/types.ts'
 import { widening } from '../blocks.ts'
 import { halvesOf } from '../halves.ts'
@@ -16,8 +17,12 @@ const part = (pool: string, name: string, u: number, dof: number): Record<string
   dof >= 1 && Number.isFinite(u) ? { [`${pool}/${name}`]: { u, dof, pool, shape: 't' } } : {}
 
 /** Index of the point with least of the test pressure left. */
-const leastOf = (gauge: Float64Array, sign: number): number =>
-  gauge.reduce((least, p, k) => (sign * p < sign * (gauge[least] as number) ? k : least), 0)
+const leastOf = (gauge: Float64Array, sign: number): number => {
+  let least = 0
+  for (let k = 1; k < gauge.length; k += 1)
+    if (sign * (gauge[k] as number) < sign * (gauge[least] as number)) least = k
+  return least
+}
 
 /** Liquid per throughput of air, m³/s per Pa m³/s: both flows of one laminar path, their geometry eliminated. */
 const liquidPerAir = (givens: Givens, points: Points): number => {
@@ -49,14 +54,11 @@ export const estimate = (
   if (refused) return { ok: false, error: refused }
 
   const { time, effective, gauge, walls, compensated, volume, temperature } = points
-  const onTime = fitLine(time, compensated)
+  const times = abscissaOf(time)
+  const onTime = fitOver(times, compensated)
   const onEffective = fitLine(effective, compensated)
-  const raw = fitLine(time, gauge)
-  const uncompensated = fitLine(time, walls)
-  const thermal = fitLine(
-    time,
-    walls.map((value, k) => value - (compensated[k] as number)),
-  )
+  const raw = fitOver(times, gauge)
+  const uncompensated = fitOver(times, walls)
   // Under vacuum the amount of gas grows where it leaks, under pressure it shrinks.
   const losing = -testSign(givens)
   const toThroughput = losing * volume.zero
@@ -90,6 +92,10 @@ export const estimate = (
 
   const fast = hold.cells.length > hold.starts.length
   const uSlope = onEffective.uSlope * (fast ? widening(onEffective.residuals) : 1)
+  const thermal = fitOver(
+    times,
+    mapped(walls, (value, k) => value - (compensated[k] as number)),
+  )
   const slope = (factor: number) => part('hold', 'slope', factor * uSlope, onEffective.dof)
   const scatter: Scatter = {
     mean_pressure: part('gauge', 'mean', raw.uMean, raw.dof),

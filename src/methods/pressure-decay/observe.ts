@@ -3,19 +3,6 @@ import { KINDS } from '../../quantity/kinds.ts'
 import { type Generator, normal, rectangular } from '../../quantity/random.ts'
 import type { Column, InstrumentModel } from '../method.ts'
 
-/** An instrument without errors and digits. */
-export const nameless = (id: string): InstrumentModel => ({
-  id,
-  label: id,
-  resolution: 0,
-  gain: 0,
-  offset: 0,
-  linearity: 0,
-  hysteresis: 0,
-  drift: 0,
-  shape: 'normal',
-})
-
 type Draws = {
   readonly kind: 'pressure' | 'temperature' | 'length'
   /** Standard deviation of the noise at each reading, SI. */

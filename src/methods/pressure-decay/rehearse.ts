@@ -13,9 +13,10 @@
  * that is correlated over that time (first-order).
  */
 import { normal, random } from '../../quantity/random.ts'
+import { IDEAL } from '../as-shown.ts'
 import type { Columns, Givens, InstrumentModel, Instruments } from '../method.ts'
 import { gasHistory } from './gas.ts'
-import { nameless, observe } from './observe.ts'
+import { observe } from './observe.ts'
 
 export const rehearse = (
   givens: Givens,
@@ -26,7 +27,8 @@ export const rehearse = (
   const generator = random(seed)
   const gauss = () => normal(generator)
   const gas = gasHistory(givens, truth)
-  const instrument = (name: string): InstrumentModel => instruments[name] ?? nameless(name)
+  const instrument = (name: string): InstrumentModel =>
+    instruments[name] ?? { ...IDEAL, id: name, label: name }
   const shown = (name: string, kind: 'pressure' | 'temperature' | 'length', true_: Float64Array, noise = 0) =>
     observe(true_, gas.time, instrument(name), { kind, noise, generator })
 

@@ -101,13 +101,14 @@ const ofTime = (columns: Columns): Finding[] => {
   let last = Number.NEGATIVE_INFINITY
   for (let row = 0; row < time.length; row += 1) {
     const t = time[row] as number
-    if (t <= last) {
+    // Two rows of one time are kept: many a logger writes whole seconds, whatever its rate.
+    if (t < last) {
       return [
         {
           code: 'pressure-decay/time-order',
           column: 'time',
           row,
-          message: 'The time does not go on from the row before',
+          message: 'The time goes back from the row before',
           hint: 'rows stay in the order they were read; a clock that was set anew needs a new run',
         },
       ]

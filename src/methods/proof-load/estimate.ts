@@ -56,15 +56,14 @@ export const times = (scatter: Scatter, factor: number): Scatter =>
 const gather = (
   stations: readonly Movement[],
   worst: Choice['worst'],
-  into: Omit<Estimate, 'residual'>,
+  values: Record<string, number>,
+  scatter: Record<string, Scatter> | null,
 ): void => {
-  const values = into.values as Record<string, number>
-  const scatter = into.scatter as Record<string, Scatter>
   const put = (name: string, from: Movement, measure: string) => {
     const value = from.values[measure]
     if (value === undefined || !Number.isFinite(value)) return
     values[name] = value
-    scatter[name] = from.scatter[measure] ?? {}
+    if (scatter) scatter[name] = from.scatter()[measure] ?? {}
   }
   const names = [...new Set(stations.flatMap((station) => Object.keys(station.values)))]
   for (const measure of names) {
@@ -78,6 +77,7 @@ export const estimate = (
   columns: Columns,
   givens: Givens,
   selection: Selection,
+  valuesOnly = false,
 ): Result<Estimate, string> => {
   const choice = selection as Choice
   const target = Math.abs(givens.numbers.target ?? Number.NaN)
@@ -92,11 +92,12 @@ export const estimate = (
   const values: Record<string, number> = {}
   const scatter: Record<string, Scatter> = {}
   if (peak) {
-    const spread = loadScatter(columns, choice)
     values.sustained_peak = sign * at(columns.load, peak.lowest)
     values.peak_ratio = values.sustained_peak / target
-    scatter.sustained_peak = spread
-    scatter.peak_ratio = times(spread, 1 / target)
+    if (!valuesOnly) {
+      scatter.sustained_peak = loadScatter(columns, choice)
+      scatter.peak_ratio = times(scatter.sustained_peak, 1 / target)
+    }
   }
   const sure = held ? heldFor(columns, choice, held) : 0
   const possible = choice.possible ? heldFor(columns, choice, choice.possible) : 0
@@ -107,7 +108,8 @@ export const estimate = (
   }
   if (peakHold !== null) values.peak_hold = sign * at(columns.load, peakHold)
   const stations = choice.channels.map((channel) => estimateMovement(columns, givens, peak, channel))
-  gather(stations, choice.worst, { values, scatter })
-  const residual = Object.fromEntries(stations.map((one) => [one.channel, one.residual]))
+  gather(stations, choice.worst, values, valuesOnly ? null : scatter)
+  if (valuesOnly) return { ok: true, value: { values, scatter, residual: {} } }
+  const residual = Object.fromEntries(stations.map((one) => [one.channel, one.residual()]))
   return { ok: true, value: { values, scatter, residual } }
 }

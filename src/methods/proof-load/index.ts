@@ -1,5 +1,6 @@
 /** A calculated load, held, and what it leaves behind: ground gust, pilot forces, seats, hoist points. */
 import type { Method } from '../method.ts'
+import { advise } from './advise.ts'
 import { conditions } from './conditions.ts'
 import { describe } from './describe.ts'
 import { estimate } from './estimate.ts'
@@ -34,6 +35,7 @@ export const method: Method = {
   rehearse,
   figures,
   plan,
+  advise,
 }
 
 export default method

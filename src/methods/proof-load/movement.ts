@@ -1,4 +1,5 @@
 /** What one column of movement says: deflection under the load, set after it, and the stiffness before and after. */
+import { lazily } from '../../quantity/lazily.ts'
 import type { Part } from '../../quantity/types.ts'
 import type { Held } from '../hold.ts'
 import type { Columns, Givens } from '../method.ts'
@@ -12,9 +13,10 @@ export type Movement = {
   readonly channel: string
   readonly suffix: string
   readonly values: Readonly<Record<string, number>>
-  readonly scatter: Readonly<Record<string, Scatter>>
+  /** Worked out when asked for: of estimates on moved readings only the values are wanted. */
+  readonly scatter: () => Readonly<Record<string, Scatter>>
   /** Scatter of single readings; 0 where fewer than three show none. */
-  readonly residual: number
+  readonly residual: () => number
   /** Degrees of freedom of the fits of both cycles. */
   readonly cycleDof: number
 }
@@ -26,14 +28,14 @@ const middles = (channel: Channel, givens: Givens): boolean =>
   givens.words.play !== 'none' && channel.cycles?.before.length === 2
 
 /** Pooled standard deviation of repeated zero readings about their own means; from three readings on. */
-const zeroScatter = (groups: readonly (readonly number[])[]): { s: number; dof: number } => {
+const zeroScatter = (groups: readonly (readonly number[])[]): Spread => {
   const centred = groups.flatMap((group) => group.map((value) => value - mean(group)))
   const dof = centred.length - groups.length
   if (dof < 2 || groups.every((group) => group.length < 3)) return { s: 0, dof: 0 }
   return { s: Math.sqrt(centred.reduce((sum, d) => sum + d * d, 0) / dof), dof }
 }
 
-const cycleScatter = (before: CycleFit, after: CycleFit): { s: number; dof: number } => {
+const cycleScatter = (before: CycleFit, after: CycleFit): Spread => {
   const dof = before.dof + after.dof
   return dof > 0 ? { s: Math.sqrt((before.squares + after.squares) / dof), dof } : { s: 0, dof: 0 }
 }
@@ -57,7 +59,6 @@ export const estimateMovement = (
   }
   const byMiddle = fits !== null && middles(channel, givens)
   const fitted = fits ? cycleScatter(fits.before, fits.after) : { s: 0, dof: 0 }
-  const pool = `${suffix}/${byMiddle ? 'cycles' : 'zero'}`
 
   const window = peak ? Array.from({ length: peak.to - peak.from + 1 }, (_, i) => peak.from + i) : []
   const under = pick(window).filter((value) => !Number.isNaN(value))
@@ -73,76 +74,109 @@ export const estimateMovement = (
     : mean(after) - mean(before) - (Number.isFinite(compliance) ? compliance * residue : 0)
   const set = givens.words.play === 'present' && !byMiddle ? Number.NaN : direction * shift
 
-  // What is compared at equal load scatters by the readings of both, movement and load.
-  const atEqualLoad = (rows: readonly number[]) =>
-    Number.isFinite(compliance)
-      ? rows.map((row) => at(columns[name], row) - compliance * (at(columns.load, row) || 0))
-      : pick(rows)
-  const zero = zeroScatter([before, after])
-  const level = byMiddle ? fitted : zeroScatter([atEqualLoad(channel.before), atEqualLoad(channel.after)])
-  const single = byMiddle ? fitted : zero
-  const partOf =
-    ({ s, dof }: { readonly s: number; readonly dof: number }) =>
-    (by: number): Part => ({ u: s * by, dof, pool, shape: 't' })
-  const starting = (part: (by: number) => Part): Record<string, Part> =>
-    byMiddle
-      ? { before: part(fits.before.fromMeans), before_slope: part(fits.before.fromSlope) }
-      : { before: part(1 / Math.sqrt(before.length)) }
-  const ending = (part: (by: number) => Part): Record<string, Part> =>
-    byMiddle
-      ? { after: part(-fits.after.fromMeans), after_slope: part(-fits.after.fromSlope) }
-      : { after: part(-1 / Math.sqrt(after.length)) }
-  const scatter: Record<string, Scatter> = {}
-  if (level.s > 0 || single.s > 0) {
-    const [ofLevel, ofSingle] = [partOf(level), partOf(single)]
-    const held = { held: ofSingle(-1 / Math.sqrt(under.length)) }
-    scatter.permanent_set = keyed(suffix, { ...starting(ofLevel), ...ending(ofLevel) }, -direction)
-    scatter.peak_deflection = keyed(suffix, { ...starting(ofSingle), ...held }, -direction)
-    scatter.recovery = combine(
-      scatter.permanent_set,
-      -1 / deflection,
-      scatter.peak_deflection,
-      set / deflection ** 2,
-    )
-  }
   const values: Record<string, number> = {
     peak_deflection: deflection,
     permanent_set: set,
     recovery: 1 - set / deflection,
+    ...(fits ? stiffnessValues(fits) : {}),
   }
-  if (fits) stiffness(fits, fitted, suffix, values, scatter)
+  const zero = lazily(() => zeroScatter([before, after]))
+  const scatter = lazily(() => {
+    // What is compared at equal load scatters by the readings of both, movement and load.
+    const atEqualLoad = (rows: readonly number[]) =>
+      Number.isFinite(compliance)
+        ? rows.map((row) => at(columns[name], row) - compliance * (at(columns.load, row) || 0))
+        : pick(rows)
+    const level = byMiddle ? fitted : zeroScatter([atEqualLoad(channel.before), atEqualLoad(channel.after)])
+    const held = under.length
+    return {
+      ...shiftScatter(
+        { channel, level, single: byMiddle ? fitted : zero(), set, deflection, held },
+        byMiddle ? fits : null,
+      ),
+      ...(fits ? stiffnessScatter(fits, fitted, suffix, values) : {}),
+    }
+  })
   return {
     channel: name,
     suffix,
     values,
     scatter,
-    residual: Math.max(zero.s, fitted.s),
+    residual: () => Math.max(zero().s, fitted.s),
     cycleDof: fitted.dof,
   }
 }
 
+type Spread = { readonly s: number; readonly dof: number }
+type Fits = { readonly before: CycleFit; readonly after: CycleFit }
+
+type Shift = {
+  readonly channel: Channel
+  /** Scatter of what is compared at equal load, and of single readings. */
+  readonly level: Spread
+  readonly single: Spread
+  readonly set: number
+  readonly deflection: number
+  /** Number of readings under the load. */
+  readonly held: number
+}
+
+/** Scatter of set, deflection and recovery; `fits` where the middle of the play is compared, null for zero readings. */
+const shiftScatter = (
+  { channel, level, single, set, deflection, held }: Shift,
+  fits: Fits | null,
+): Record<string, Scatter> => {
+  if (!(level.s > 0 || single.s > 0)) return {}
+  const { suffix, direction } = channel
+  const pool = `${suffix}/${fits ? 'cycles' : 'zero'}`
+  const partOf =
+    ({ s, dof }: Spread) =>
+    (by: number): Part => ({ u: s * by, dof, pool, shape: 't' })
+  const starting = (part: (by: number) => Part): Record<string, Part> =>
+    fits
+      ? { before: part(fits.before.fromMeans), before_slope: part(fits.before.fromSlope) }
+      : { before: part(1 / Math.sqrt(channel.before.length)) }
+  const ending = (part: (by: number) => Part): Record<string, Part> =>
+    fits
+      ? { after: part(-fits.after.fromMeans), after_slope: part(-fits.after.fromSlope) }
+      : { after: part(-1 / Math.sqrt(channel.after.length)) }
+  const [ofLevel, ofSingle] = [partOf(level), partOf(single)]
+  const underLoad = { held: ofSingle(-1 / Math.sqrt(held)) }
+  const permanent = keyed(suffix, { ...starting(ofLevel), ...ending(ofLevel) }, -direction)
+  const peak = keyed(suffix, { ...starting(ofSingle), ...underLoad }, -direction)
+  return {
+    permanent_set: permanent,
+    peak_deflection: peak,
+    recovery: combine(permanent, -1 / deflection, peak, set / deflection ** 2),
+  }
+}
+
 /** Stiffness is load over movement: 1/slope, whatever the signs of the two scales. */
-const stiffness = (
-  fits: { readonly before: CycleFit; readonly after: CycleFit },
-  { s, dof }: { readonly s: number; readonly dof: number },
-  suffix: string,
-  values: Record<string, number>,
-  scatter: Record<string, Scatter>,
-): void => {
+const stiffnessValues = (fits: Fits): Record<string, number> => {
   const of = (fit: CycleFit) => 1 / Math.abs(fit.slope)
-  values.stiffness_before = of(fits.before)
-  values.stiffness_after = of(fits.after)
-  values.stiffness_change = values.stiffness_after / values.stiffness_before - 1
-  if (!(s > 0)) return
+  const [before, after] = [of(fits.before), of(fits.after)]
+  return { stiffness_before: before, stiffness_after: after, stiffness_change: after / before - 1 }
+}
+
+const stiffnessScatter = (
+  fits: Fits,
+  { s, dof }: Spread,
+  suffix: string,
+  values: Readonly<Record<string, number>>,
+): Record<string, Scatter> => {
+  if (!(s > 0)) return {}
+  const value = (name: string) => values[name] ?? Number.NaN
   const relative = (fit: CycleFit) => -s / Math.sqrt(fit.spread) / fit.slope
   const part = (u: number): Part => ({ u, dof, pool: `${suffix}/cycles`, shape: 't' })
-  const ratio = values.stiffness_change + 1
+  const ratio = value('stiffness_change') + 1
   const [a, b] = [relative(fits.before), relative(fits.after)]
-  scatter.stiffness_before = { [`${suffix}/before_slope`]: part(values.stiffness_before * a) }
-  scatter.stiffness_after = { [`${suffix}/after_slope`]: part(values.stiffness_after * b) }
-  scatter.stiffness_change = {
-    [`${suffix}/before_slope`]: part(-ratio * a),
-    [`${suffix}/after_slope`]: part(ratio * b),
+  return {
+    stiffness_before: { [`${suffix}/before_slope`]: part(value('stiffness_before') * a) },
+    stiffness_after: { [`${suffix}/after_slope`]: part(value('stiffness_after') * b) },
+    stiffness_change: {
+      [`${suffix}/before_slope`]: part(-ratio * a),
+      [`${suffix}/after_slope`]: part(ratio * b),
+    },
   }
 }
 

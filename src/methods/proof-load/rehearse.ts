@@ -11,25 +11,13 @@
  * Columns: time, load, phase, and `deflection` or every `station_…` that an instrument is named for.
  */
 import { KINDS } from '../../quantity/kinds.ts'
-import type { Column, Columns, Givens, InstrumentModel, Instruments } from '../method.ts'
+import { asShown, IDEAL } from '../as-shown.ts'
+import type { Column, Columns, Givens, Instruments } from '../method.ts'
 import { channelsOf } from './describe.ts'
-import { observe } from './observe.ts'
 import { holdOf } from './readings.ts'
 
 type Truth = Readonly<Record<string, number>>
 type Row = { readonly load: number; readonly phase: string; readonly set: number }
-
-const IDEAL: InstrumentModel = {
-  id: 'ideal',
-  label: 'ideal instrument',
-  resolution: 0,
-  gain: 0,
-  offset: 0,
-  linearity: 0,
-  hysteresis: 0,
-  drift: 0,
-  shape: 'normal',
-}
 
 const range = (count: number): number[] => Array.from({ length: count }, (_, i) => i)
 
@@ -93,7 +81,7 @@ export const rehearse = (givens: Givens, truth: Truth, instruments: Instruments,
   ) => {
     const model = instruments[name] ?? IDEAL
     const course = { truth: values, time, dim: KINDS[kind].dim, noise: noise ?? model.resolution / 2 }
-    return observe(course, model, seed * 31 + n)
+    return asShown(course, model, seed * 31 + n)
   }
   const clock: Column = { values: Float64Array.from(time), dim: KINDS.time.dim, resolution: 0 }
   const phase: Column = {

@@ -12,7 +12,7 @@ export const sources = (columns: Columns, givens: Givens, selection: Selection):
   return channels.flatMap((channel) => {
     const { name, cycles } = channel
     const resolution = columns[name]?.resolution ?? 0
-    const { residual } = estimateMovement(columns, givens, peak, channel)
+    const residual = estimateMovement(columns, givens, peak, channel).residual()
     if (resolution === 0 || residual >= resolution / 2) return []
     const rows = new Set([...channel.after, ...(cycles?.after.flatMap((group) => group.rows) ?? [])])
     const digit = resolution / Math.sqrt(6)

@@ -5,6 +5,13 @@ import { digitOf, movementOf } from './readings.ts'
 import type { Spread } from './scatter.ts'
 import type { Inputs, Pair, Span } from './softening.ts'
 
+/** Rows of one loading from which its bulge at the target is told. */
+export type Bulging = {
+  readonly before: readonly number[]
+  readonly below: readonly number[]
+  readonly above: readonly number[]
+}
+
 export type Channel = {
   readonly name: string
   readonly suffix: string
@@ -18,6 +25,8 @@ export type Channel = {
   /** Levels on either side of the target, at the peak of the loading that carried it. */
   readonly below: readonly number[]
   readonly above: readonly number[]
+  /** The same of the second loading, and its own highest level; null without one. */
+  readonly again: Bulging | null
   readonly spread: Spread
   /** Levels read in both loadings, where the bulge is large enough; and between which of them it softened most. */
   readonly pairs: readonly Pair[]

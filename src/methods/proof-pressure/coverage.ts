@@ -62,6 +62,17 @@ const steady: CoverageSetup = {
   }),
 }
 
+/** A second loading of the same skin, 5 % softer; it does not creep. */
+const twice: CoverageSetup = {
+  ...steady,
+  title: 'two loadings of a skin that does not creep, one reading at each step',
+  truth: { ...skin.truth, creep: 0, set: 0 },
+  expected: ({ bulge = 0, softening = 1 }) => ({
+    second_bulge: bulge * softening,
+    second_bulge_1: bulge * softening,
+  }),
+}
+
 const OFTEN = { repeats: 4, zeros: 10, interval: 2 }
 
 export const coverage: Coverage = {
@@ -80,6 +91,14 @@ export const coverage: Coverage = {
         'one loading of a skin that does not creep, four readings at each step, ten at zero, a hold read every 2 s',
       readings: 'many',
       truth: { ...steady.truth, ...OFTEN },
+    },
+    twice,
+    {
+      ...twice,
+      title:
+        'two loadings of a skin that does not creep, four readings at each step, ten at zero, a hold read every 2 s',
+      readings: 'many',
+      truth: { ...twice.truth, ...OFTEN },
     },
   ],
 }

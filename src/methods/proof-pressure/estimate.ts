@@ -27,14 +27,16 @@ const energyOf = (columns: Columns, givens: Givens): number => {
   const target = targetOf(givens)
   // Under suction the energy is that of the air outside.
   if (target < 0) return Number.NaN
-  const read = Array.from(columns.pressure?.values ?? []).filter((value) => !Number.isNaN(value))
-  const highest = read.reduce((most, value) => Math.max(most, value), target)
+  let highest = target
+  for (const value of columns.pressure?.values ?? []) if (value > highest) highest = value
   return gasEnergy(highest, givens.numbers.volume ?? Number.NaN)
 }
 
-type Draft = { readonly values: Record<string, number>; readonly scatter: Record<string, Scatter> }
+type Draft = { readonly values: Record<string, number>; readonly scatter: Record<string, () => Scatter> }
 
-const put = ({ values, scatter }: Draft, name: string, value: number, of: Scatter = {}): void => {
+const none = (): Scatter => ({})
+
+const put = ({ values, scatter }: Draft, name: string, value: number, of: () => Scatter = none): void => {
   if (!Number.isFinite(value)) return
   values[name] = value
   scatter[name] = of
@@ -44,16 +46,16 @@ const putPressure = (draft: Draft, columns: Columns, givens: Givens, choice: Cho
   const { peak, held, possible, guarded, sign, pressureSpread } = choice
   const size = Math.abs(targetOf(givens))
   if (peak) {
-    const spread = part('pressure', 'peak', pressureSpread.s, pressureSpread)
+    const spread = () => part('pressure', 'peak', pressureSpread.s, pressureSpread)
     const value = sign * at(columns.pressure, peak.lowest)
-    put(draft, 'sustained_peak', sign * value, times(spread, sign))
-    put(draft, 'peak_ratio', value / size, times(spread, 1 / size))
+    put(draft, 'sustained_peak', sign * value, () => times(spread(), sign))
+    put(draft, 'peak_ratio', value / size, () => times(spread(), 1 / size))
   }
   const hold = givens.numbers.hold ?? 0
   const sure = lasts(columns, held)
   // Between the two the gauge cannot tell whether the pressure was held as long as asked: then it is not known.
   if (guarded && (sure >= hold || lasts(columns, possible) < hold))
-    put(draft, 'hold_time', sure, sampling(columns, choice))
+    put(draft, 'hold_time', sure, () => sampling(columns, choice))
   const energy = energyOf(columns, givens)
   put(draft, 'stored_energy', energy)
   const distance = standoffDistance(givens.words.edition ?? 'pcc2_501', energy)
@@ -74,6 +76,7 @@ export const estimate = (
   columns: Columns,
   givens: Givens,
   selection: Selection,
+  valuesOnly = false,
 ): Result<Estimate, string> => {
   const choice = selection as Choice
   const target = targetOf(givens)
@@ -94,6 +97,12 @@ export const estimate = (
   )
   if (Object.keys(draft.values).length === 0)
     return { ok: false, error: 'No reading of the pressure lasts as long as the hold that is asked.' }
+  const { values } = draft
+  if (valuesOnly) return { ok: true, value: { values, scatter: {}, residual: {} } }
+  const scatter = Object.fromEntries(Object.entries(draft.scatter).map(([name, of]) => [name, of()]))
   const residual = Object.fromEntries(choice.channels.map(({ name, spread }) => [name, spread.s]))
-  return { ok: true, value: { ...draft, residual: { ...residual, pressure: choice.pressureSpread.s } } }
+  return {
+    ok: true,
+    value: { values, scatter, residual: { ...residual, pressure: choice.pressureSpread.s } },
+  }
 }

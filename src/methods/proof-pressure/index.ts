@@ -1,9 +1,10 @@
 /** A pressurised structure: a pressure reached and held, the bulge of the skin, and what stays. */
 import type { Method } from '../method.ts'
+import { advise } from './advise.ts'
 import { conditions } from './conditions.ts'
 import { estimate } from './estimate.ts'
 import { figures } from './figures.ts'
-import { functions } from './functions.ts'
+import { plan } from './plan.ts'
 import { prepare } from './readings.ts'
 import { rehearse } from './rehearse.ts'
 import { describe, schema } from './schema.ts'
@@ -26,7 +27,6 @@ export const method: Method = {
   ],
   schema,
   describe,
-  functions,
   validate,
   prepare,
   select,
@@ -35,6 +35,8 @@ export const method: Method = {
   conditions,
   rehearse,
   figures,
+  plan,
+  advise,
 }
 
 export default method

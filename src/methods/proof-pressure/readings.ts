@@ -1,4 +1,5 @@
 /** The readings as the method looks at them: target, movement of the skin, and what a pressure reading makes sure. */
+import { mapped } from '../../quantity/loops.ts'
 import type { Column, Columns, Givens, InstrumentModel, Instruments } from '../method.ts'
 
 const GRAVITY = 9.80665
@@ -28,7 +29,7 @@ export const suffixOf = (station: string): string => station.replace('station_',
 export const movementOf = (columns: Columns, station: string): Float64Array => {
   const base = columns[`base_${suffixOf(station)}`]
   const values = columns[station]?.values ?? new Float64Array()
-  return values.map((value, row) => value - (base ? at(base, row) : 0))
+  return base ? mapped(values, (value, row) => value - at(base, row)) : values
 }
 
 /** Size of one digit of that movement. */
@@ -43,8 +44,11 @@ export const mean = (values: readonly number[]): number =>
   values.reduce((sum, value) => sum + value, 0) / values.length
 
 /** Mean of a series over rows; NaN over none. */
-export const over = (values: ArrayLike<number>, rows: readonly number[]): number =>
-  mean(rows.map((row) => values[row] ?? Number.NaN))
+export const over = (values: ArrayLike<number>, rows: readonly number[]): number => {
+  let sum = 0
+  for (const row of rows) sum += values[row] ?? Number.NaN
+  return sum / rows.length
+}
 
 /** Standard uncertainty of one reading of the gauge, Pa; NaN where its accuracy is not known. */
 const uncertaintyAt = (reading: number, resolution: number, model: InstrumentModel | undefined): number => {

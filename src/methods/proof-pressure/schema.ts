@@ -8,6 +8,7 @@ export const columns: readonly ColumnField[] = [
   {
     name: 'time',
     kind: 'time',
+    unit: 's',
     symbol: 't',
     required: true,
     ramp: 'own',
@@ -95,7 +96,15 @@ export const stationMeasures: readonly MeasureField[] = [
     name: 'bulge',
     kind: 'length',
     symbol: 'w',
-    meaning: 'movement of the skin at the target, from its position before; of several stations the largest',
+    meaning:
+      'movement of the skin at the target in the first loading that was held there, from its position before; of several stations the largest',
+  },
+  {
+    name: 'second_bulge',
+    kind: 'length',
+    symbol: 'w_2',
+    meaning:
+      'movement of the skin at the target in the second loading, from its position before that one: what let go in the first shows here; of several stations the largest',
   },
   {
     name: 'compliance',

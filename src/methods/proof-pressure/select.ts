@@ -2,7 +2,7 @@
 import { longestHold, sustainedPeak } from '../hold.ts'
 import type { Columns, Givens } from '../method.ts'
 import { type Carrying, carryingOf } from './carrying.ts'
-import { type Channel, type Choice, softeningInputs } from './choice.ts'
+import { type Bulging, type Channel, type Choice, softeningInputs } from './choice.ts'
 import { apartOf, type Loading, loadingsOf, type Step, stepsOf, topOf } from './loadings.ts'
 import { at, digitOf, movementOf, over, signOf, stationsOf, suffixOf, targetOf } from './readings.ts'
 import { type Spread, spreadOf } from './scatter.ts'
@@ -41,6 +41,23 @@ type Frame = {
   readonly stations: number
 }
 
+/** The levels on either side of the target; of the highest one all of the hold. */
+const bulging = (
+  columns: Columns,
+  givens: Givens,
+  steps: readonly Step[],
+  before: readonly number[],
+  held: readonly number[],
+): Bulging => {
+  const pressure = columns.pressure?.values ?? new Float64Array()
+  const short = (step: Step) => signOf(givens) * over(pressure, step) < 0.99 * Math.abs(targetOf(givens))
+  return {
+    before,
+    below: steps.filter(short).at(-1) ?? before,
+    above: steps.slice(0, -1).find((step) => !short(step)) ?? held,
+  }
+}
+
 const channelOf = (columns: Columns, givens: Givens, name: string, frame: Frame): Channel => {
   const { loadings, carrying, pressureSpread } = frame
   const movement = movementOf(columns, name)
@@ -55,12 +72,6 @@ const channelOf = (columns: Columns, givens: Givens, name: string, frame: Frame)
   const zero = read(loadings[0]?.before ?? [])
   const before = carrier === 0 ? zero : read(loadings[carrier]?.before ?? [])
   const held = read(carrying?.rows ?? [])
-  const sign = signOf(givens)
-  const own = steps[carrier] ?? []
-  // The levels on either side of the target; of the highest one all of the hold.
-  const short = (step: Step) => sign * over(pressure, step) < 0.99 * Math.abs(targetOf(givens))
-  const below = own.filter(short).at(-1) ?? before
-  const above = own.slice(0, -1).find((step) => !short(step)) ?? held
   const zeros = [...loadings.map((loading) => read(loading.before)), read(frame.after)]
   const holds = loadings.map((loading) => read(topOf(columns, givens, loading)))
   const spread = spreadOf(movement, [...zeros, ...holds, ...steps.flatMap((all) => all.slice(0, -1))])
@@ -77,11 +88,10 @@ const channelOf = (columns: Columns, givens: Givens, name: string, frame: Frame)
     suffix: suffixOf(name),
     direction: bulge < 0 ? -1 : 1,
     zero,
-    before,
+    ...bulging(columns, givens, steps[carrier] ?? [], before, held),
     held,
     after: read(rested(columns, givens, loadings.at(-1)?.loaded ?? [], frame.after)),
-    below,
-    above,
+    again: loadings.length > 1 ? bulging(columns, givens, steps[1] ?? [], again, holds[1] ?? []) : null,
     spread,
     pairs,
     span: worstSpan(inputs, pairs, frame.stations),
@@ -128,7 +138,10 @@ export const select = (columns: Columns, givens: Givens): Choice => {
     ),
     loadings: loadings.length,
     worst: Object.fromEntries(
-      ['bulge', 'compliance', 'set', 'creep', 'softening'].map((name) => [name, largest(name)]),
+      ['bulge', 'second_bulge', 'compliance', 'set', 'creep', 'softening'].map((name) => [
+        name,
+        largest(name),
+      ]),
     ),
   }
 }

@@ -121,8 +121,9 @@ export const softeningOver = (inputs: Inputs, pairs: readonly Pair[], span: Span
 export const worstSpan = (inputs: Inputs, pairs: readonly Pair[], stations: number): Span | null => {
   if (pairs.length < 2) return null
   const spans = spansOf(pairs.length)
+  const points = pointsOf(inputs, pairs)
   const low = spans.map((span, k) => {
-    const { ratio, u, dof } = softeningOver(inputs, pairs, span)
+    const { ratio, u, dof } = ratioOver(inputs, points, span)
     return ratio - factorOf(spans.length, k, dof, stations) * u
   })
   const best = low.map((value) => (Number.isFinite(value) ? value : Number.NEGATIVE_INFINITY))

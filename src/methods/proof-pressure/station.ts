@@ -2,14 +2,15 @@
 import { fitLine } from '../../quantity/fit.ts'
 import { FAST_ROWS } from '../blocks.ts'
 import type { Columns, Givens } from '../method.ts'
-import { type Channel, type Choice, softeningInputs } from './choice.ts'
+import { type Bulging, type Channel, type Choice, softeningInputs } from './choice.ts'
 import { movementOf, over, targetOf } from './readings.ts'
 import { part, type Scatter, type Spread, times } from './scatter.ts'
 import { type Softening, softeningOver } from './softening.ts'
 
 export type Station = {
   readonly values: Readonly<Record<string, number>>
-  readonly scatter: Readonly<Record<string, Scatter>>
+  /** Worked out when asked for: of estimates on moved readings only the values are wanted. */
+  readonly scatter: Readonly<Record<string, () => Scatter>>
   readonly softening: Softening | null
 }
 
@@ -23,9 +24,14 @@ const slower = (rows: number): number => Math.sqrt(counted(rows) / rows)
 const SHORTFALL = 0.01
 
 /** Bulge by a straight line between the level below the target and the one that was held. */
-const bulgeOf = (columns: Columns, givens: Givens, channel: Channel, movement: Float64Array) => {
+const bulgeOf = (
+  columns: Columns,
+  givens: Givens,
+  { direction, suffix, spread }: Channel,
+  { before, below, above }: Bulging,
+  movement: Float64Array,
+) => {
   const pressure = columns.pressure?.values ?? new Float64Array()
-  const { before, below, above, direction, suffix, spread } = channel
   const target = targetOf(givens)
   const [low, high] = [over(pressure, below), over(pressure, above)]
   const share = (target - low) / (high - low)
@@ -36,11 +42,11 @@ const bulgeOf = (columns: Columns, givens: Givens, channel: Channel, movement: F
     part(suffix, name, (direction * weight * spread.s) / Math.sqrt(counted(rows.length)), spread)
   // Without a step in between, the line starts at the readings before.
   const fromBefore = below === before ? -share : -1
-  const scatter: Scatter = {
+  const scatter = (): Scatter => ({
     ...error('before', fromBefore, before),
     ...(below === before ? {} : error('below', 1 - share, below)),
     ...error('held', share, above),
-  }
+  })
   return {
     value: reached ? direction * moved : Number.NaN,
     scatter,
@@ -57,14 +63,13 @@ const creepOf = (
   const pressure = columns.pressure?.values ?? new Float64Array()
   const time = held.map((row) => columns.time?.values[row] ?? Number.NaN)
   const duration = (time.at(-1) ?? 0) - (time[0] ?? 0)
-  if (held.length < 3 || !(duration > 0)) return { value: Number.NaN, scatter: {} }
+  if (held.length < 3 || !(duration > 0)) return { value: Number.NaN, scatter: (): Scatter => ({}) }
   const stiff = Number.isFinite(slope) ? slope : 0
   const line = fitLine(
     time,
     held.map((row) => (movement[row] ?? Number.NaN) - stiff * (pressure[row] ?? Number.NaN)),
   )
-  const middle = time.reduce((sum, t) => sum + t, 0) / time.length
-  const lever = duration / Math.hypot(...time.map((t) => t - middle)) / slower(held.length)
+  const lever = duration / Math.sqrt(line.sxx) / slower(held.length)
   // Few readings in the hold show less of the scatter than all that were read at one level together.
   const own: Spread =
     line.dof >= FEWEST_DOF
@@ -72,7 +77,7 @@ const creepOf = (
       : { s: Math.hypot(spread.s, stiff * pressureSpread.s), dof: spread.dof }
   return {
     value: direction * line.slope * duration,
-    scatter: part(`${suffix}-hold`, 'creep', own.s * lever, own),
+    scatter: () => part(`${suffix}-hold`, 'creep', own.s * lever, own),
   }
 }
 
@@ -86,7 +91,8 @@ export const estimateStation = (
   const pressure = columns.pressure?.values ?? new Float64Array()
   const movement = movementOf(columns, channel.name)
   const target = Math.abs(targetOf(givens))
-  const bulge = bulgeOf(columns, givens, channel, movement)
+  const bulge = bulgeOf(columns, givens, channel, channel, movement)
+  const second = channel.again && bulgeOf(columns, givens, channel, channel.again, movement)
   const creep = creepOf(columns, channel, {
     movement,
     slope: bulge.slope,
@@ -103,20 +109,26 @@ export const estimateStation = (
     set,
     creep: creep.value,
   }
-  const scatter: Record<string, Scatter> = {
+  const scatter: Record<string, () => Scatter> = {
     bulge: bulge.scatter,
-    compliance: times(bulge.scatter, 1 / target),
-    set: {
+    compliance: () => times(bulge.scatter(), 1 / target),
+    set: () => ({
       ...part(suffix, zeroName, (-direction * spread.s) / Math.sqrt(counted(channel.zero.length)), spread),
       ...part(suffix, 'after', (direction * spread.s) / Math.sqrt(counted(after.length)), spread),
-    },
+    }),
     creep: creep.scatter,
+  }
+  if (second) {
+    values.second_bulge = second.value
+    // Rows of its own: what scatters in them does not in those of the first.
+    scatter.second_bulge = () =>
+      Object.fromEntries(Object.entries(second.scatter()).map(([key, one]) => [`${key}_again`, one]))
   }
   if (softening) {
     values.softening = softening.ratio
     const pool = `${suffix}-softening`
     const shape = Number.isFinite(softening.dof) ? 't' : 'normal'
-    scatter.softening = { [pool]: { u: softening.u, dof: softening.dof, pool, shape } }
+    scatter.softening = () => ({ [pool]: { u: softening.u, dof: softening.dof, pool, shape } })
   }
   return { values, scatter, softening }
 }

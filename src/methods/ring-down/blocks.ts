@@ -19,21 +19,21 @@ export type Block = {
   readonly explained: number
 }
 
-/** Two-parameter least squares on a cosine and a sine: coefficients, squares explained, and the inverse's trace. */
-const project = (
-  from: number,
-  to: number,
-  at: (i: number) => { readonly c: number; readonly s: number; readonly y: number },
-) => {
-  let [cc, cs, ss, cy, sy] = [0, 0, 0, 0, 0]
-  for (let i = from; i < to; i += 1) {
-    const { c, s, y } = at(i)
-    cc += c * c
-    cs += c * s
-    ss += s * s
-    cy += c * y
-    sy += s * y
-  }
+/** Sums of a two-parameter least squares on a cosine c and a sine s. */
+type Sums = { cc: number; cs: number; ss: number; cy: number; sy: number }
+
+const nothing = (): Sums => ({ cc: 0, cs: 0, ss: 0, cy: 0, sy: 0 })
+
+const add = (sums: Sums, c: number, s: number, y: number): void => {
+  sums.cc += c * c
+  sums.cs += c * s
+  sums.ss += s * s
+  sums.cy += c * y
+  sums.sy += s * y
+}
+
+/** Coefficients, squares explained, and the inverse's trace. */
+const solve = ({ cc, cs, ss, cy, sy }: Sums) => {
   const determinant = cc * ss - cs * cs
   const cosine = (ss * cy - cs * sy) / determinant
   const sine = (cc * sy - cs * cy) / determinant
@@ -48,17 +48,16 @@ export const blocksOf = (t: Float64Array, y: Float64Array, fit: Fit, starts: Int
   return Array.from({ length: starts.length - 1 }, (_, k) => {
     const [from, to] = [starts[k] as number, starts[k + 1] as number]
     const time = ((t[from] as number) + (t[to - 1] as number)) / 2
-    // The decay within the block is that of the fit, so that the amplitude is that of the middle.
-    const signal = project(from, to, (i) => {
+    const [swing, left] = [nothing(), nothing()]
+    for (let i = from; i < to; i += 1) {
       const at = t[i] as number
+      const [c, s] = [Math.cos(omega * at), Math.sin(omega * at)]
+      // The decay within the block is that of the fit, so that the amplitude is that of the middle.
       const envelope = Math.exp(-decay * (at - time))
-      const rest = (y[i] as number) - offset - drift * at
-      return { c: envelope * Math.cos(omega * at), s: envelope * Math.sin(omega * at), y: rest }
-    })
-    const rest = project(from, to, (i) => {
-      const phase = omega * (t[i] as number)
-      return { c: Math.cos(phase), s: Math.sin(phase), y: residuals[i] as number }
-    })
+      add(swing, envelope * c, envelope * s, (y[i] as number) - offset - drift * at)
+      add(left, c, s, residuals[i] as number)
+    }
+    const [signal, rest] = [solve(swing), solve(left)]
     return {
       time,
       amplitude: Math.hypot(signal.cosine, signal.sine),

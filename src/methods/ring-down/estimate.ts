@@ -4,16 +4,15 @@ import { KINDS } from '../../quantity/kinds.ts'
 import type { Part, Result } from '../../quantity/types.ts'
 import type { Columns, Estimate, Givens, Selection } from '../method.ts'
 import { blocksOf, decrementOf, noiseNear } from './blocks.ts'
+import { type Halves, halvesOf } from './halves.ts'
 import type { Fit } from './least-squares.ts'
 import {
   amplitudeOf,
   type Derived,
-  DRIFT,
   dampingOf,
   fitOscillation,
   frequencyOf,
   naturalFrequencyOf,
-  OFFSET,
   OMEGA,
   partsOf,
 } from './oscillation.ts'
@@ -26,20 +25,10 @@ type Scatter = Readonly<Record<string, Part>>
 export const kindOfSignal = (columns: Columns): Kind =>
   signalKinds.find((kind) => columns.signal?.dim.every((x, i) => x === KINDS[kind].dim[i])) ?? 'acceleration'
 
-/** The fits of both halves, each with its own amplitude, less the offset and drift of the whole. */
-const halvesOf = (t: Float64Array, y: Float64Array, fit: Fit, half: number): (Fit | null)[] => {
-  const [offset, drift] = [fit.parameters[OFFSET] as number, fit.parameters[DRIFT] as number]
-  const swinging = y.map((value, i) => value - offset - drift * (t[i] as number))
-  const start = fit.parameters.slice(0, OFFSET)
-  return [fitOscillation(t.subarray(0, half), swinging.subarray(0, half), start)].concat(
-    fitOscillation(t.subarray(half), swinging.subarray(half), start),
-  )
-}
-
 export type Fitted = {
   readonly t: Float64Array
   readonly fit: Fit
-  readonly halves: readonly (Fit | null)[]
+  readonly halves: Halves
   readonly blocks: ReturnType<typeof blocksOf>
 }
 
@@ -52,7 +41,7 @@ export const fitDecay = (columns: Columns, decay: Decay): Fitted | null => {
   return {
     t,
     fit,
-    halves: halvesOf(t, y, fit, decay.half),
+    halves: halvesOf(t, y, fit, decay.half, decay.halves),
     blocks: blocksOf(t, y, fit, decay.blocks),
   }
 }

@@ -49,7 +49,7 @@ const solve = (lower: readonly Float64Array[], right: Float64Array): Float64Arra
   return x
 }
 
-type Normal = { matrix: Float64Array[]; right: Float64Array; squares: number }
+type Normal = { matrix: Float64Array[]; right: Float64Array; squares: number; residuals: Float64Array }
 
 const normalEquations = (
   model: Model,
@@ -61,9 +61,11 @@ const normalEquations = (
   const packed = new Float64Array((p * (p + 1)) / 2)
   const right = new Float64Array(p)
   const slopes = new Float64Array(p)
+  const residuals = new Float64Array(x.length)
   let squares = 0
   for (let i = 0; i < x.length; i += 1) {
     const rest = (y[i] as number) - model(x[i] as number, parameters, slopes)
+    residuals[i] = rest
     squares += rest * rest
     for (let j = 0, at = 0; j < p; j += 1) {
       const slope = slopes[j] as number
@@ -76,7 +78,7 @@ const normalEquations = (
   const entry = (i: number, j: number) =>
     packed[i >= j ? (i * (i + 1)) / 2 + j : (j * (j + 1)) / 2 + i] as number
   const matrix = Array.from({ length: p }, (_, i) => Float64Array.from({ length: p }, (_u, j) => entry(i, j)))
-  return { matrix, right, squares }
+  return { matrix, right, squares, residuals }
 }
 
 /** The matrix with ones on its diagonal, and what each parameter is to be divided by. */
@@ -146,7 +148,5 @@ export const leastSquares = (
   }
   const factor = settled ? factorOf(normal.matrix) : null
   if (!factor) return null
-  const unused = new Float64Array(p)
-  const residuals = y.map((value, i) => value - model(x[i] as number, parameters, unused))
-  return { parameters, factor, squares: normal.squares, dof: x.length - p, residuals }
+  return { parameters, factor, squares: normal.squares, dof: x.length - p, residuals: normal.residuals }
 }

@@ -3,6 +3,7 @@
 import type { Columns, Givens, Selection } from '../method.ts'
 import { rangeOf } from './band.ts'
 import { blocksOf, clearBlocks, noiseNear } from './blocks.ts'
+import { halvesOf } from './halves.ts'
 import { OMEGA } from './oscillation.ts'
 import { findWindow, firstAt } from './window.ts'
 
@@ -18,6 +19,8 @@ export type Decay = {
   readonly turns: number
   /** First point of the second half. */
   readonly half: number
+  /** Where the fits of both halves start from; undefined where the whole is the better start. */
+  readonly halves: readonly (Float64Array | undefined)[]
   /** First point of each block, and their number at the end; about one turn or more each. */
   readonly blocks: Int32Array
   /** How many of these stand out of the noise. */
@@ -36,6 +39,7 @@ const refuse = (refused: string, skipped: number): Decay => ({
   start: new Float64Array(6),
   turns: 0,
   half: 0,
+  halves: [],
   blocks: Int32Array.of(0),
   clear: 0,
   skipped,
@@ -93,13 +97,16 @@ export const select = (columns: Columns, givens: Givens): Selection => {
   const starts = Int32Array.from({ length: count + 1 }, (_, k) =>
     k === count ? window.length : firstAt(window, (k * duration) / count),
   )
-  const blocks = blocksOf(window, y.slice(from, to), fit, starts)
+  const signal = y.slice(from, to)
+  const half = firstAt(window, duration / 2)
+  const blocks = blocksOf(window, signal, fit, starts)
   const noise = noiseNear(blocks, columns.signal?.resolution ?? 0)
   const decay: Decay = {
     rows: rows.slice(from, to),
     start,
     turns,
-    half: firstAt(window, duration / 2),
+    half,
+    halves: halvesOf(window, signal, fit, half).map((own) => own?.parameters),
     blocks: starts,
     clear: noise ? clearBlocks(blocks, noise.s) : 0,
     skipped,

@@ -4,9 +4,9 @@ import { DECAY, dampingRatio, fitOscillation, OFFSET, OMEGA } from './oscillatio
 import { type Band, strongestFrequency } from './spectrum.ts'
 
 /** After four time constants 1.8 % of the amplitude is left: nothing more is learned, and all else is noise. */
-const TIME_CONSTANTS = 4
+export const TIME_CONSTANTS = 4
 /** At least as many turns, however strong the damping. */
-const LEAST_TURNS = 5
+export const LEAST_TURNS = 5
 
 export type Window = {
   /** First point and, behind the last one, the end. */

@@ -1,5 +1,6 @@
 /** Readings and givens → measures and the scatter of their fits. */
-import { fitLine } from '../../quantity/fit.ts'
+import { abscissaOf, fitLine, fitOver } from '../../quantity/fit.ts'
+import { mapped } from '../../quantity/loops.ts'
 import type { Part, Result } from '../../quantity/types.ts'
 import { widening } from '../blocks.ts'
 import { halvesOf } from '../halves.ts'
@@ -42,6 +43,7 @@ export const estimate = (
   columns: Columns,
   givens: Givens,
   selection: Selection,
+  valuesOnly = false,
 ): Result<Estimate, string> => {
   const hold = asHold(selection)
   const points = pointsOf(columns, givens, hold)
@@ -50,13 +52,9 @@ export const estimate = (
   const { time, effective, gauge, absolute, compensated, test } = points
 
   const fit = fitLine(effective, compensated)
-  const raw = fitLine(time, absolute)
-  const onTime = fitLine(time, compensated)
-  const shown = fitLine(time, gauge)
-  const thermal = fitLine(
-    time,
-    absolute.map((P, k) => P - (compensated[k] as number)),
-  )
+  const times = abscissaOf(time)
+  const raw = fitOver(times, absolute)
+  const onTime = fitOver(times, compensated)
   // A path that is not laminar does not follow τ; the name is a slow error that `sources.ts` moves.
   const rate = fit.slope * (1 + (givens.numbers[slowName('path', 'level')] ?? 0))
   const name = givens.words.side === 'pitot' ? 'airspeed_loss' : 'altitude_loss'
@@ -71,11 +69,17 @@ export const estimate = (
     least_ratio: least,
     ...(halves ? { halves: halves.value } : {}),
   }
+  if (valuesOnly) return { ok: true, value: { values, scatter: {}, residual: {} } }
 
   const fast = hold.rows.length > time.length
   const uRate = fit.uSlope * (fast ? widening(fit.residuals) : 1)
   const step = Math.max(uRate, 1e-6 * Math.abs(test))
   const perRate = (lossOf(givens, points, rate + step) - lossOf(givens, points, rate - step)) / (2 * step)
+  const shown = fitOver(times, gauge)
+  const thermal = fitOver(
+    times,
+    mapped(absolute, (P, k) => P - (compensated[k] as number)),
+  )
   const single = shown.residual / Math.abs(test)
   const scatter: Estimate['scatter'] = {
     [name]: part('hold', 'slope', perRate * uRate, fit.dof),

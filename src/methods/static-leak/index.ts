@@ -4,6 +4,7 @@ import { advise } from './advise.ts'
 import { conditions } from './conditions.ts'
 import { estimate } from './estimate.ts'
 import { figures } from './figures.ts'
+import { plan } from './plan.ts'
 import { rehearse } from './rehearse.ts'
 import { schema } from './schema.ts'
 import { select } from './select.ts'
@@ -32,6 +33,7 @@ export const method: Method = {
   conditions,
   rehearse,
   figures,
+  plan,
   advise,
 }
 

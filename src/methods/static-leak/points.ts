@@ -1,4 +1,5 @@
 /** From readings to the points that are fitted: one a row, or one a block where logged fast. */
+import { filled, mapped } from '../../quantity/loops.ts'
 import type { Columns, Givens } from '../method.ts'
 import { readingsOf, testPressure } from './readings.ts'
 import type { Hold } from './select.ts'
@@ -39,14 +40,14 @@ const mean = (values: Float64Array, from: number, to: number): number => {
 export const pointsOf = (columns: Columns, givens: Givens, hold: Hold): Points => {
   const { rows, starts, span } = hold
   const readings = readingsOf(columns, givens, span)
-  const each = (of: (row: number) => number) => Float64Array.from(rows, of)
+  const each = (of: (row: number) => number) => mapped(rows, of)
   const time = each((row) => readings.time(row) - span.start)
   const gauge = each(readings.gauge)
   const ambients = each(readings.ambient)
   const temperatures = each(readings.temperature)
   const first = temperatures[0] as number
-  const absolute = gauge.map((p, k) => p + (ambients[k] as number))
-  const compensated = absolute.map((P, k) => (P * first) / (temperatures[k] as number))
+  const absolute = mapped(gauge, (p, k) => p + (ambients[k] as number))
+  const compensated = mapped(absolute, (P, k) => (P * first) / (temperatures[k] as number))
   const ambient = mean(ambients, 0, ambients.length)
   const test = testPressure(givens, ambient)
 
@@ -57,9 +58,7 @@ export const pointsOf = (columns: Columns, givens: Givens, hold: Hold): Points =
     effective[k] = (effective[k - 1] as number) + (lasts * between) / test
   }
   const blocks = (values: Float64Array) =>
-    Float64Array.from({ length: starts.length - 1 }, (_, b) =>
-      mean(values, starts[b] as number, starts[b + 1] as number),
-    )
+    filled(starts.length - 1, (b) => mean(values, starts[b] as number, starts[b + 1] as number))
   const length = span.end - span.start
   return {
     time: blocks(time),

@@ -111,7 +111,12 @@ const column = (
 })
 
 const columns: readonly ColumnField[] = [
-  column('time', 'time', 'time of the reading', { required: true, instrument: 'none', symbol: 't' }),
+  column('time', 'time', 'time of the reading', {
+    required: true,
+    unit: 's',
+    instrument: 'none',
+    symbol: 't',
+  }),
   column('altitude', 'length', 'altitude that an altimeter on the static line shows', {
     hold: true,
     symbol: 'h',

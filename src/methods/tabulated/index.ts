@@ -1,5 +1,6 @@
 /** Anything that can be written as a table and a few formulas: engine run-up, brakes, electrical loads, taxi. */
 import type { Method } from '../method.ts'
+import { plan } from './before.ts'
 import { checkFields } from './check-fields.ts'
 import { conditions } from './conditions.ts'
 import { estimate } from './estimate.ts'
@@ -25,6 +26,7 @@ export const method: Method = {
   conditions,
   rehearse,
   figures,
+  plan,
 }
 
 export default method

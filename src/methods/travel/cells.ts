@@ -31,6 +31,12 @@ export const angleOf = (offset: number, { numbers, words }: Givens): number => {
   return words.offset_as === 'square' ? Math.asin(offset / radius) : 2 * Math.asin(offset / (2 * radius))
 }
 
+/** The same the other way: what is read at an angle. */
+export const offsetOf = (angle: number, { numbers, words }: Givens): number => {
+  const radius = numbers.radius ?? Number.NaN
+  return words.offset_as === 'square' ? radius * Math.sin(angle) : 2 * radius * Math.sin(angle / 2)
+}
+
 /** Mean reading of a cell, moved by `move`, as an angle (as a force where it is one). */
 export const readingOf = (columns: Columns, givens: Givens, cell: Cell, move = 0): number => {
   const mean = meanOf((row) => columns[cell.column]?.values[row] ?? Number.NaN, cell.rows) + move

@@ -1,7 +1,8 @@
 /** Readings and givens → angles, errors, margins, asymmetry, friction. */
+import { lazily } from '../../quantity/lazily.ts'
 import type { Part, Result } from '../../quantity/types.ts'
 import type { Columns, Estimate, Givens, Selection } from '../method.ts'
-import { digitsByGroup, lazily, scatterOfMeans } from '../repeats.ts'
+import { digitsByGroup, scatterOfMeans } from '../repeats.ts'
 import { type Cell, readingOf } from './cells.ts'
 import { beyond, marginOf } from './positions.ts'
 import { angleAt, type Choice, type Place, pairsOf } from './select.ts'

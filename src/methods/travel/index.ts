@@ -1,8 +1,10 @@
 /** Travel of control surfaces: each position against its drawn angle and tolerance. */
 import type { Method } from '../method.ts'
+import { advise } from './advise.ts'
 import { conditions } from './conditions.ts'
 import { estimate } from './estimate.ts'
 import { figures } from './figures.ts'
+import { plan } from './plan.ts'
 import { rehearse } from './rehearse.ts'
 import { describe, schema } from './schema.ts'
 import { select } from './select.ts'
@@ -29,6 +31,8 @@ export const method: Method = {
   conditions,
   rehearse,
   figures,
+  plan,
+  advise,
 }
 
 export default method

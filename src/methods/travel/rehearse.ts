@@ -9,6 +9,7 @@
 import { KINDS } from '../../quantity/kinds.ts'
 import { asShown, IDEAL } from '../as-shown.ts'
 import type { Column, Columns, Givens, Instruments } from '../method.ts'
+import { offsetOf } from './cells.ts'
 import { NEUTRAL, positionsOf } from './positions.ts'
 
 type Row = {
@@ -24,11 +25,6 @@ const text = (texts: readonly string[]): Column => ({
   dim: KINDS.text.dim,
   resolution: 0,
 })
-
-const offsetOf = (angle: number, { numbers, words }: Givens): number => {
-  const radius = numbers.radius ?? Number.NaN
-  return words.offset_as === 'square' ? radius * Math.sin(angle) : 2 * radius * Math.sin(angle / 2)
-}
 
 export const rehearse = (
   givens: Givens,

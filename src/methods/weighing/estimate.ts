@@ -1,7 +1,8 @@
 /** Readings and givens → weight, centre of gravity and what is left to the envelope. */
+import { lazily } from '../../quantity/lazily.ts'
 import type { Result } from '../../quantity/types.ts'
 import type { Columns, Estimate, Givens, Selection } from '../method.ts'
-import { digitsByGroup, lazily, meanOf, ofSpread, scatterOfMeans } from '../repeats.ts'
+import { digitsByGroup, meanOf, ofSpread, scatterOfMeans } from '../repeats.ts'
 import { balanceOf, pointLoads } from './balance.ts'
 import { envelopeOf, highestMass, limitsAt } from './envelope.ts'
 import { gravityFactor } from './gravity.ts'

@@ -1,8 +1,10 @@
 /** Weight and centre of gravity from scales under the points of support. */
 import type { Method } from '../method.ts'
+import { advise } from './advise.ts'
 import { conditions } from './conditions.ts'
 import { estimate } from './estimate.ts'
 import { figures } from './figures.ts'
+import { plan } from './plan.ts'
 import { rehearse } from './rehearse.ts'
 import { describe, schema } from './schema.ts'
 import { select } from './select.ts'
@@ -30,6 +32,8 @@ export const method: Method = {
   conditions,
   rehearse,
   figures,
+  plan,
+  advise,
 }
 
 export default method

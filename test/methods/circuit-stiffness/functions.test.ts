@@ -33,6 +33,24 @@ describe('limits of deflection_kept (derived)', () => {
   })
 })
 
+describe('speed_for_kept', () => {
+  test('1,000 N·m/rad keep half up to 140.6760 m/s (8.2)', () => {
+    relative('speed_for_kept', 140.676, 0.5, 1000, 0.55, 0.25, -0.6)
+  })
+  test('deflection_kept at that speed gives the share back', () => {
+    for (const share of [0.2, 0.5, 0.85, 0.99]) {
+      const speed = Number(call('speed_for_kept', share, 740, 0.55, 0.25, -0.6))
+      const slope = Number(call('hinge_moment_slope', 0.5 * 1.225 * speed ** 2, 0.55, 0.25, -0.6))
+      relative('deflection_kept', share, 740, slope)
+    }
+  })
+  test('a share of all, and air that does not centre, are refused in words', () => {
+    expect(call('speed_for_kept', 1, 1000, 0.55, 0.25, -0.6)).toMatch(/between 0 and 1/)
+    expect(call('speed_for_kept', 0.5, 1000, 0.55, 0.25, 0)).toMatch(/no speed/)
+    expect(call('speed_for_kept', 0.5, 0, 0.55, 0.25, -0.6)).toMatch(/positive/)
+  })
+})
+
 test('roll_rate: Cl_δ 0.15/rad, Cl_p −0.45, 120 kt, 9 m, 15° give 1.197167 rad/s (8.1)', () => {
   relative('roll_rate', 1.197167, 0.15, -0.45, 120 * KT, 9, 15 * DEG)
   // The same ratio multiplies the roll rate: 49.51999, 57.51639, 62.56807 °/s (8.2).

@@ -1,6 +1,6 @@
 /** The cases of the folder, from files to verdict. */
 import { method } from '../../../src/methods/fuel-flow/index.ts'
-import { testCases } from '../weighing/pipeline.ts'
+import { testCases } from '../cases.ts'
 
 testCases(method, {
   'sc-03': ['bench scale', 'range: 0 kg .. 10 kg\nresolution: 1 g\naccuracy: ± 5 g'],

@@ -143,3 +143,25 @@ test('a rehearsed inspection is in order, and its faults are counted', () => {
   const bad = measured(method.rehearse(givens, { not_ok: 1, open: 1, lap_torque: 40 }, {}, 1))
   expect([bad.not_ok?.value, bad.open?.value]).toEqual([2, 1])
 })
+
+describe('advice', () => {
+  const said = (columns: Columns) =>
+    (method.advise?.(measured(columns), [], givens, columns) ?? []).map(({ text }) => text).join('\n')
+  test('names what is open, what to mend, and by how much a value is off', () => {
+    const text = said(
+      table([
+        ['webbing', 'not-ok', '-'],
+        ['buckle', '-', '-'],
+        ['lap_torque', '27.5', 'N·m'],
+        ['strap_angle', '12', 'deg'],
+      ]),
+    )
+    expect(text).toMatch(/Still to be looked at[^\n]*`buckle` \(buckle opens\)\./)
+    expect(text).toMatch(/To be mended[^\n]*`webbing` \(webbing free of cuts\)/)
+    expect(text).toMatch(/`lap_torque` was left at 27.5 N·m, 0.5 N·m above its limit of 27 N·m/)
+    expect(text).not.toMatch(/strap_angle/)
+  })
+  test('says nothing of a list that is done', () => {
+    expect(said(table(rows))).toBe('')
+  })
+})

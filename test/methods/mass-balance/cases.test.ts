@@ -1,6 +1,6 @@
 /** The cases of the folder, from files to verdict. */
 import { method } from '../../../src/methods/mass-balance/index.ts'
-import { testCases } from '../weighing/pipeline.ts'
+import { testCases } from '../cases.ts'
 
 testCases(method, {
   'sc-03': ['bench scale', 'range: 0 kg .. 5 kg\nresolution: 1 g\naccuracy: ± 1 g'],

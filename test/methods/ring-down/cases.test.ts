@@ -1,61 +1,7 @@
-/** The cases of the folder through the whole pipeline: files in, verdict and problems out. */
-import { readdirSync, readFileSync } from 'node:fs'
-import { beforeAll, describe, expect, test } from 'vitest'
-import { computeCampaign } from '../../../src/campaign/compute.ts'
-import { readRecords, type TextFile } from '../../../src/format/records.ts'
+/** The cases of the folder, from files to verdict. */
 import { method } from '../../../src/methods/ring-down/index.ts'
-import { prepareFormulas } from '../../../src/quantity/formula/index.ts'
+import { testCases } from '../cases.ts'
 
-type Expectation = { verdict: string | null; problems: string[]; reason?: string }
-
-const folder = new URL('../../../src/methods/ring-down/cases/', import.meta.url)
-const expected: Record<string, Expectation> = JSON.parse(readFileSync(new URL('expect.json', folder), 'utf8'))
-
-const instrumentText = (kind: string, fields: string): string =>
-  `---\ntitle: Invented\nkind: ${kind}\nserial: X-1\n${fields}\ncalibrations:\n  - {on: 2026-01-10, due: 2027-01-10, by: invented, certificate: none}\n---\nInvented.\n`
-
-const BASE: Readonly<Record<string, string>> = {
-  'shared/campaign.yaml':
-    'title: Invented\npurpose: To test one method\nmain: main\ntimezone: Europe/Zurich\nrule: guarded 95 %\nreview: [trailer]\nfiles: {size: 8 MB, kinds: [jpg]}\n',
-  'shared/people.yaml': 'moduya:\n  name: M. Oduya\n  emails: [m.oduya@example.org]\n  roles: [record]\n',
-  'shared/articles/wing-left.md': '---\ntitle: Left wing\nparts: [tip]\n---\n',
-  'shared/articles/wing-left/tank.md': '---\ntitle: Left tank\nparts: [skin]\n---\n',
-  'shared/instruments/ac-01.md': instrumentText(
-    'accelerometer',
-    'range: -50 m/s^2 .. 50 m/s^2\nresolution: 0.01 m/s^2\naccuracy: ± 1 % reading',
-  ),
-}
-
-const filesOf = (name: string): TextFile[] => [
-  ...Object.entries(BASE).map(([path, text]) => ({ path, text })),
-  ...readdirSync(new URL(`${name}/`, folder)).map((file) => ({
-    path: /^\d/.test(file) ? `records/runs/${file.slice(0, 7)}/${file}` : `shared/cards/${file}`,
-    text: readFileSync(new URL(`${name}/${file}`, folder), 'utf8'),
-  })),
-]
-
-beforeAll(() => prepareFormulas())
-
-test('every case says what is expected of it', () => {
-  const folders = readdirSync(folder, { withFileTypes: true }).filter((entry) => entry.isDirectory())
-  expect(folders.map((entry) => entry.name).sort()).toEqual(Object.keys(expected).sort())
-})
-
-describe.each(Object.entries(expected))('%s', (name, { verdict, problems: codes, reason }) => {
-  test(`is ${verdict}`, () => {
-    const methods = { 'ring-down': method }
-    const { records, problems } = readRecords(filesOf(name), methods)
-    const campaign = computeCampaign({
-      records,
-      problems,
-      methods,
-      functions: {},
-      asOf: '2026-03-05',
-      tool: 'test',
-    })
-    expect(campaign.problems.map((problem) => problem.code)).toEqual(codes)
-    const [run] = campaign.runs
-    expect(run?.verdict ?? null).toBe(verdict)
-    if (reason) expect(run?.reasons.join(' ')).toContain(reason)
-  })
+testCases(method, {
+  'ac-01': ['accelerometer', 'range: -50 m/s^2 .. 50 m/s^2\nresolution: 0.01 m/s^2\naccuracy: ± 1 % reading'],
 })

@@ -1,83 +1,30 @@
-/** The cases of the folder through the whole pipeline: files in, verdict and problems out. */
-import { readdirSync, readFileSync } from 'node:fs'
-import { beforeAll, describe, expect, test } from 'vitest'
-import { computeCampaign } from '../../../src/campaign/compute.ts'
-import { readRecords, type TextFile } from '../../../src/format/records.ts'
+/** The cases of the folder, from files to verdict, and what planning and the codes make of them. */
+import { describe, expect, test } from 'vitest'
+import type { TextFile } from '../../../src/format/records.ts'
 import aggregateCode from '../../../src/methods/tabulated/codes/aggregate.ts'
 import columnsCode from '../../../src/methods/tabulated/codes/columns.ts'
 import measuresCode from '../../../src/methods/tabulated/codes/measures.ts'
 import { method } from '../../../src/methods/tabulated/index.ts'
-import { prepareFormulas } from '../../../src/quantity/formula/index.ts'
+import { casesOf, testCases } from '../cases.ts'
 
-type Expectation = { verdict: string | null; problems: string[]; reason?: string }
-
-const folder = new URL('../../../src/methods/tabulated/cases/', import.meta.url)
-const expected: Record<string, Expectation> = JSON.parse(readFileSync(new URL('expect.json', folder), 'utf8'))
-
-const instrumentText = (kind: string, fields: string): string =>
-  `---\ntitle: Invented\nkind: ${kind}\nserial: X-1\n${fields}\ncalibrations:\n  - {on: 2026-01-10, due: 2027-01-10, by: invented, certificate: none}\n---\nInvented.\n`
-
-const BASE: Readonly<Record<string, string>> = {
-  'shared/campaign.yaml':
-    'title: Invented\npurpose: To test one method\nmain: main\ntimezone: Europe/Zurich\nrule: guarded 95 %\nreview: [trailer]\nfiles: {size: 8 MB, kinds: [jpg]}\n',
-  'shared/people.yaml': 'moduya:\n  name: M. Oduya\n  emails: [m.oduya@example.org]\n  roles: [record]\n',
-  'shared/articles/wing-left.md': '---\ntitle: Left wing\nparts: [tip]\n---\n',
-  'shared/articles/wing-left/tank.md': '---\ntitle: Left tank\nparts: [skin]\n---\n',
-  'shared/instruments/sc-01.md': instrumentText(
+const instruments = {
+  'sc-01': [
     'scale',
     'range: 0 lb .. 1000 lb\nresolution: 1 lb\naccuracy: ± 0.1 % reading\nlinearity: ± 0.5 lb',
-  ),
-  'shared/instruments/can-01.md': instrumentText(
-    'measuring can',
-    'range: 0 L .. 2 L\nresolution: 0.01 L\naccuracy: ± 0.01 L',
-  ),
-  'shared/instruments/ta-01.md': instrumentText(
-    'tachometer',
-    'range: 0 rpm .. 4000 rpm\nresolution: 10 rpm\naccuracy: ± 10 rpm',
-  ),
-  'shared/instruments/th-01.md': instrumentText(
-    'thermometer',
-    'range: 0 °C .. 150 °C\nresolution: 0.5 °C\naccuracy: ± 1 K',
-  ),
-  'shared/instruments/lc-01.md': instrumentText(
+  ],
+  'can-01': ['measuring can', 'range: 0 L .. 2 L\nresolution: 0.01 L\naccuracy: ± 0.01 L'],
+  'ta-01': ['tachometer', 'range: 0 rpm .. 4000 rpm\nresolution: 10 rpm\naccuracy: ± 10 rpm'],
+  'th-01': ['thermometer', 'range: 0 °C .. 150 °C\nresolution: 0.5 °C\naccuracy: ± 1 K'],
+  'lc-01': [
     'load cell',
     'range: 0 N .. 600 N\nresolution: 0.5 N\naccuracy: ± 0.3 % reading\nlinearity: ± 1 N',
-  ),
-}
+  ],
+} as const
 
-const filesOf = (name: string): TextFile[] => [
-  ...Object.entries(BASE).map(([path, text]) => ({ path, text })),
-  ...readdirSync(new URL(`${name}/`, folder)).map((file) => ({
-    path: /^\d/.test(file) ? `records/runs/${file.slice(0, 7)}/${file}` : `shared/cards/${file}`,
-    text: readFileSync(new URL(`${name}/${file}`, folder), 'utf8'),
-  })),
-]
+testCases(method, instruments)
 
-const campaignOf = (name: string) => {
-  const methods = { tabulated: method }
-  const { records, problems } = readRecords(filesOf(name), methods)
-  return computeCampaign({ records, problems, methods, functions: {}, asOf: '2026-03-05', tool: 'test' })
-}
-
-beforeAll(() => prepareFormulas())
-
-test('every case says what is expected of it', () => {
-  const folders = readdirSync(folder, { withFileTypes: true }).filter((entry) => entry.isDirectory())
-  expect(folders.map((entry) => entry.name).sort()).toEqual(Object.keys(expected).sort())
-})
-
-describe.each(Object.entries(expected))('%s', (name, { verdict, problems: codes, reason }) => {
-  test(`is ${verdict}`, () => {
-    const campaign = campaignOf(name)
-    expect(campaign.problems.map(({ code, message }) => ({ code, message }))).toMatchObject(
-      codes.map((code) => ({ code })),
-    )
-    expect(campaign.problems).toHaveLength(codes.length)
-    const [run] = campaign.runs
-    expect(run?.verdict ?? null, run?.reasons.join('; ')).toBe(verdict)
-    if (reason) expect(run?.reasons.join(' ')).toContain(reason)
-  })
-})
+const { filesOf, campaignOf: campaignOfFiles } = casesOf(method, instruments)
+const campaignOf = (name: string) => campaignOfFiles(filesOf(name))
 
 test('problems of a formula stand at the piece of it that is wrong', () => {
   const [problem] = campaignOf('bare-column').problems
@@ -95,19 +42,8 @@ describe('examples of the codes', () => {
       return { path, text: text.replace(block, `${example}\n`) }
     })
   test.each([columnsCode, measuresCode, aggregateCode])('$code', ({ code, example }) => {
-    const codesOf = (text: string) => {
-      const methods = { tabulated: method }
-      const { records, problems } = readRecords(replaced(text.split(':')[0] ?? '', text), methods)
-      const campaign = computeCampaign({
-        records,
-        problems,
-        methods,
-        functions: {},
-        asOf: '2026-03-05',
-        tool: 'test',
-      })
-      return campaign.problems.map((problem) => problem.code)
-    }
+    const codesOf = (text: string) =>
+      campaignOfFiles(replaced(text.split(':')[0] ?? '', text)).problems.map((problem) => problem.code)
     expect(codesOf(example.wrong)).toContain(code)
     expect(codesOf(example.right)).not.toContain(code)
   })
