@@ -7,11 +7,13 @@ import { FUNCTIONS } from '../src/functions/index.ts'
 import { loadMethods } from '../src/methods/registry.ts'
 import { prepareFormulas } from '../src/quantity/formula/index.ts'
 import { checkText } from '../src/views/check-text.ts'
+import { benchSamples } from './bench-samples.ts'
 import { complain, home, readArguments, tool } from './command.ts'
 
 const HELP = `npm run bench -- [options]     how long a check takes, by the number of runs
 
   --runs N          the demo's runs, again in each later year until there are so many (1000)
+  --samples N       only one run, with a log of so many samples (1000000 is what it is made for)
   --help            this text
 `
 
@@ -85,12 +87,16 @@ const timed = async <T>(name: string, work: () => T | Promise<T>): Promise<T> =>
 }
 
 const main = async (): Promise<void> => {
-  const parsed = readArguments({ runs: { type: 'string' } }, HELP)
+  const parsed = readArguments({ runs: { type: 'string' }, samples: { type: 'string' } }, HELP)
   if (!parsed) return
   const count = Number(parsed.values.runs ?? 1000)
+  const samples = Number(parsed.values.samples ?? 0)
   if (!Number.isInteger(count) || count < 1) return complain(`--runs ${parsed.values.runs} is no count.`)
+  if (!Number.isInteger(samples) || samples < 0)
+    return complain(`--samples ${parsed.values.samples} is no count.`)
   const root = mkdtempSync(join(tmpdir(), 'bench-'))
   try {
+    if (samples > 0) return await benchSamples(root, samples, timed)
     const asOf = `${repeatDemo(root, count)}-04-15`
     await timed('in all', async () => {
       const methods = await timed('start', async () => {
@@ -108,8 +114,8 @@ const main = async (): Promise<void> => {
         `${campaign.runs.length} runs in ${rounds} rounds, ${errors} errors in the files\n`,
       )
     })
-    process.stdout.write(`${Math.round(process.memoryUsage().rss / 1e6)} MB\n`)
   } finally {
+    process.stdout.write(`${Math.round(process.resourceUsage().maxRSS / 1e3)} MB at most\n`)
     rmSync(root, { recursive: true, force: true })
   }
 }

@@ -23,7 +23,6 @@ export function readDocument(
   path: string,
   text: string,
   kind: Classified['kind'],
-  textOf: (file: string) => string | undefined,
 ): Result<Document, Problem[]> {
   const foreign = text.indexOf('\uFFFD')
   if (foreign >= 0) {
@@ -54,7 +53,7 @@ export function readDocument(
     })
     return { ok: false, error: problems }
   }
-  const source = makeSource(path, text, { start, text: yaml }, textOf)
+  const source = makeSource(path, text, { start, text: yaml })
   const unfilled = placeholders(read.value, source)
   if (unfilled.length > 0) return { ok: false, error: unfilled }
   return { ok: true, value: { source, fields: read.value, body, bodyStart } }

@@ -9,6 +9,7 @@ import { checkGate, checkItem, checkReadiness, checkRework } from './checks/othe
 import { pictureProblems } from './checks/pictures.ts'
 import { checkRun } from './checks/run.ts'
 import { classify } from './classify.ts'
+import type { TextFile } from './data-file.ts'
 import { readDocument } from './document.ts'
 import { type Drafts, readDrafts, withProse } from './drafts.ts'
 import { gateRecord } from './kinds/gate.ts'
@@ -19,9 +20,8 @@ import { runReadings } from './run-readings.ts'
 import type { CardRecord, Records, RunRecord } from './types.ts'
 import type { Known, MethodSchemas, World } from './world.ts'
 
+export type { TextFile } from './data-file.ts'
 export type { MethodSchemas } from './world.ts'
-
-export type TextFile = { readonly path: string; readonly text: string }
 
 /**
  * A file with an error is left out of the records and stands in `seen` as broken; what refers to it is kept and
@@ -33,8 +33,8 @@ export function readRecords(
   schemas: MethodSchemas,
   exists?: ReadonlySet<string>,
 ): { readonly records: Records; readonly problems: Problem[] } {
-  const texts = new Map(files.map((file) => [file.path, file.text]))
-  const textOf = (path: string) => texts.get(path)
+  const byPath = new Map(files.map((file) => [file.path, file]))
+  const fileOf = (path: string) => byPath.get(path)
   const problems: Problem[] = []
   const broken = new Set<string>()
   const report = (path: string, found: readonly Problem[]) => {
@@ -53,7 +53,7 @@ export function readRecords(
   // Of two files with one id the first is read; what the other says belongs to nothing.
   const first = known.filter(({ path }) => !broken.has(path))
   const documents = first.map((entry) => {
-    const read = readDocument(entry.path, textOf(entry.path) ?? '', entry.kind, textOf)
+    const read = readDocument(entry.path, fileOf(entry.path)?.text ?? '', entry.kind)
     if (!read.ok) report(entry.path, read.error)
     return { known: entry, read }
   })
@@ -73,10 +73,11 @@ export function readRecords(
   }
   const runs: Record<string, RunRecord> = {}
   for (const draft of drafts.runs.values()) {
-    const readings = runReadings(draft.base, draft.fields, textOf)
-    if (!readings.ok) report(draft.base.source.path, readings.error)
+    const { readings, source, problems: unread } = runReadings(draft.base, draft.fields, fileOf)
+    report(source.path, unread)
     const empty = { rows: 0, columns: [] }
-    const { record, problems } = checkRun(draft, readings.ok ? readings.value : empty, readings.ok, world)
+    const located = { ...draft, base: { ...draft.base, source } }
+    const { record, problems } = checkRun(located, readings ?? empty, readings !== null, world)
     report(record.source.path, problems)
     runs[record.id] = record
   }

@@ -1,16 +1,15 @@
 /** A file that was read, and the way back from its fields and cells to lines and columns. */
 import { placeOf, placeOfFile } from '../problems/place.ts'
 import type { Place } from '../problems/types.ts'
-import { cellSpan, type TableText } from './cell-places.ts'
+import { cellSpan, type TextLine } from './cell-places.ts'
 import { type FieldNode, fieldAt, fieldTree, literalLineStarts, spanInScalar } from './positions.ts'
 import type { FieldPath, SourceFile } from './types.ts'
 
-/** `textOf` gives the text of a file that lies beside this one: readings may stand there. */
+/** Cells are those of the table in the file itself; where readings lie in a data file, its reader finds them. */
 export function makeSource(
   path: string,
   text: string,
   yaml: { readonly start: number; readonly text: string },
-  textOf: (file: string) => string | undefined = () => undefined,
 ): SourceFile {
   let known: FieldNode | null | undefined
   const tree = () => {
@@ -36,16 +35,8 @@ export function makeSource(
   const locateCell: SourceFile['locateCell'] = (row, column) => {
     const root = tree()
     const readings = root?.children.get('readings')
-    const side = readings?.children.get('file')?.scalar?.value
-    const beside = side === undefined ? undefined : `${path.slice(0, path.lastIndexOf('/') + 1)}${side}`
-    const csv = beside === undefined ? undefined : textOf(beside)
-    if (beside !== undefined && csv !== undefined) {
-      const { start, end } = cellSpan(csvLines(csv), row, column)
-      return placeOf(beside, csv, start, end, 'cell')
-    }
     if (!readings?.scalar) return locate(['readings'], 'key')
-    const table: TableText = { kind: 'blanks', lines: blockLines(readings, yaml.text) }
-    const { start, end } = cellSpan(table, row, column)
+    const { start, end } = cellSpan(blockLines(readings, yaml.text), row, column)
     return place(start, end, 'cell')
   }
   return { path, text, locate, locateCell }
@@ -57,20 +48,10 @@ function placeOfHead(path: string, text: string, yamlStart: number): Place {
     : { ...placeOf(path, text, 0, 3, 'file'), column: 1, endColumn: 4 }
 }
 
-function blockLines(node: FieldNode, yaml: string): TableText['lines'] {
+function blockLines(node: FieldNode, yaml: string): readonly TextLine[] {
   const starts = literalLineStarts(node, yaml)
   const lines = node.scalar?.value.split('\n') ?? []
   return lines.map((text, index) => ({ text, start: starts[index] ?? node.start }))
-}
-
-function csvLines(csv: string): TableText {
-  const lines: { text: string; start: number }[] = []
-  let start = csv.charCodeAt(0) === 0xfeff ? 1 : 0
-  for (const line of csv.slice(start).split('\n')) {
-    lines.push({ text: line.replace(/\r$/, ''), start })
-    start += line.length + 1
-  }
-  return { kind: 'commas', lines }
 }
 
 const trimmedEnd = (yaml: string, node: FieldNode) =>

@@ -1,6 +1,6 @@
 /** A table as it was written: names, units, rows of cells. Nothing is converted here. */
 import type { Fault } from '../quantity/types.ts'
-import { blankCells, cellTexts, commaCells, unquoted } from './cells.ts'
+import { blankCells, cellTexts } from './cells.ts'
 
 export type Table = {
   readonly names: readonly string[]
@@ -32,18 +32,6 @@ export function readTable(text: string): TableRead {
   return shaped({ names, units, rows })
 }
 
-/** A CSV file: comma, a row of names, a row of units. */
-export function readCsv(text: string): TableRead {
-  const lines = text
-    .replace(/^\uFEFF/, '')
-    .split(/\r?\n/)
-    .filter((line) => line.trim() !== '')
-  const [names = [], units = [], ...rows] = lines.map((line) =>
-    cellTexts(line, commaCells(line)).map(unquoted),
-  )
-  return shaped({ names, units, rows })
-}
-
 /** Only a last column of words may hold blanks of its own. */
 function freeText(units: readonly string[], names: readonly string[]): boolean {
   return units.length === names.length && units.at(-1) === 'text'
@@ -64,7 +52,12 @@ function shaped(table: Table): TableRead {
   return { table: { names, units, rows: full }, faults }
 }
 
-function headFault(names: readonly string[], units: readonly string[], rows: number): CellFault | undefined {
+/** What is wrong with names and units; `rows` is how many stand below them. */
+export function headFault(
+  names: readonly string[],
+  units: readonly string[],
+  rows: number,
+): CellFault | undefined {
   if (names.length === 0 || (units.length === 0 && rows === 0)) {
     const hint = 'write `readings: |`, then indented a line of names, a line of units, and one row a line'
     return { code: 'readings/no-table', message: 'this is no table of readings', row: -2, column: -1, hint }

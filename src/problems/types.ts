@@ -40,5 +40,11 @@ export type ProblemCode = {
    * A piece of a file that provokes it, and the same mended: whole fields of a front matter, or a whole file.
    * `in` names the file of the test campaign whose fields they replace; absent: the run.
    */
-  readonly example: { readonly wrong: string; readonly right: string; readonly in?: string }
+  readonly example: {
+    readonly wrong: string
+    readonly right: string
+    readonly in?: string
+    /** The text of the data file that lies beside the run. */
+    readonly data?: string
+  }
 }

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { readReadings } from '../../src/format/readings.ts'
-import { readCsv, readTable } from '../../src/format/table.ts'
+import { readTable } from '../../src/format/table.ts'
 
 const column = (text: string, name: string, missing: string[] = []) => {
   const read = readReadings(readTable(text), missing)
@@ -64,11 +64,5 @@ describe('cells', () => {
 
   test('a column full of one mistake gives one problem', () => {
     expect(codes('x\nm\n1,5\n1,6\n1,7\n')).toEqual(['readings/decimal-comma'])
-  })
-
-  test('CSV and table read the same', () => {
-    const csv = readReadings(readCsv('\uFEFFtime,load,remark\r\nmin,N,text\r\n0,1.0,"a, b"\r\n1,-,\r\n'))
-    const table = readReadings(readTable('time load remark\nmin N text\n0 1.0 a, b\n1 -\n'))
-    expect(csv).toEqual(table)
   })
 })

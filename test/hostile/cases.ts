@@ -331,14 +331,6 @@ export const CASES: readonly Case[] = [
     18,
   ),
   run('data-file-of-other-name', TABLE, 'readings: {file: log.csv}\n', 'readings/file', 12, 18),
-  run(
-    'data-file-option',
-    TABLE,
-    'readings: {file: 2026-03-04-0912-spring-pull.csv, skip: 4}\n',
-    'readings/file',
-    12,
-    51,
-  ),
   {
     name: 'data-file-cell',
     files: {

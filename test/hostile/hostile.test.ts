@@ -2,7 +2,10 @@ import { describe, expect, test } from 'vitest'
 import { readRecords } from '../../src/format/records.ts'
 import { printTerminal } from '../../src/problems/printers/terminal.ts'
 import { campaign, SCHEMAS } from '../format/base.ts'
-import { CASES } from './cases.ts'
+import { CASES as RECORDS } from './cases.ts'
+import { LOGGER_CASES } from './logger-cases.ts'
+
+const CASES = [...RECORDS, ...LOGGER_CASES]
 
 describe('each wrong file has exactly one problem, at the right place', () => {
   test.each(CASES)('$name', async ({ name, files, expect: expected }) => {

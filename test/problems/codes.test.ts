@@ -10,8 +10,8 @@ import { withFields } from './with-fields.ts'
 
 const codes = await loadCodes()
 
-/** Formulas are checked by the campaign, and only a file system can refuse to give a file. */
-const elsewhere = (code: string) => code.startsWith('formula/') || code === 'file/unreadable'
+/** Formulas and what git knows are checked by the campaign, and only a file system can refuse to give a file. */
+const elsewhere = (code: string) => /^(formula|history)\//.test(code) || code === 'file/unreadable'
 /** What is wrong here is the name of the file, not what stands in it. */
 const byName = (code: string) => ['file/place', 'file/double-id'].includes(code)
 /** Methods bring their own codes and examples, which their own tests run. */
@@ -19,8 +19,9 @@ const general = codes.filter(
   ({ code }) => globSync(`src/problems/codes/${code.replace('/', '-')}.ts`).length === 1,
 )
 
-function read(example: string, { example: { in: path = RUN } }: ProblemCode) {
-  const files = campaign({ [path]: withFields(path, example) })
+function read(example: string, { example: { in: path = RUN, data } }: ProblemCode) {
+  const beside = data === undefined ? {} : { [RUN.replace(/md$/, 'csv')]: data }
+  const files = campaign({ [path]: withFields(path, example), ...beside })
   const exists = new Set([...files.map((file) => file.path), 'records/runs/2026-03/gauge.jpg'])
   const textOf = (file: string) => files.find(({ path }) => path === file)?.text
   return { problems: readRecords(files, SCHEMAS, exists).problems, textOf }

@@ -5,6 +5,7 @@ import type { Place, Problem } from '../../problems/types.ts'
 import { KINDS } from '../../quantity/kinds.ts'
 import { nearest } from '../../quantity/nearest.ts'
 import type { Unit } from '../../quantity/types.ts'
+import { cellAt } from '../cells.ts'
 import { columnUnit } from '../column-units.ts'
 import { namesOf } from '../kind-units.ts'
 import { fieldNamed, kindsOf } from '../schema-fields.ts'
@@ -96,7 +97,7 @@ function columnProblem(
   const { low = Number.NEGATIVE_INFINITY, high = Number.POSITIVE_INFINITY } = field.range ?? {}
   const row = column.values.findIndex((value) => value < low || value > high)
   if (row < 0) return []
-  const written = `${column.cells[row]} ${column.unit}`
+  const written = `${cellAt(column, row)} ${column.unit}`
   const outside = rangeProblem(column.values[row] ?? 0, written, wanted, () => source.locateCell(row, index))
   return outside ? [outside] : []
 }

@@ -8,6 +8,15 @@ import type { Document } from '../document.ts'
 const PICTURE = /!\[[^\]\n]*\]\(\s*<?([^)\s>]+)>?(?:\s+"[^"\n]*")?\s*\)/g
 const CODE = /^(```|~~~)[\s\S]*?^\1|`[^`\n]+`/gm
 
+/** Addresses of the pictures in prose and where each begins; what stands in code is no picture. */
+export function picturesIn(body: string): { readonly name: string; readonly start: number }[] {
+  const text = body.replace(CODE, (code) => ' '.repeat(code.length))
+  return [...text.matchAll(PICTURE)].map((match) => {
+    const name = match[1] ?? ''
+    return { name, start: match.index + match[0].indexOf(name, match[0].indexOf('](')) }
+  })
+}
+
 /** `exists` holds the paths of all files, relative to the root; addresses on the web are not looked at. */
 export function pictureProblems(
   document: Document,
@@ -21,12 +30,10 @@ export function pictureProblems(
   for (const [index, { file }] of files.entries()) {
     if (missing(file)) problems.push(gone(file, source.path, exists, source.locate(['files', index, 'file'])))
   }
-  const text = body.replace(CODE, (code) => ' '.repeat(code.length))
-  for (const match of text.matchAll(PICTURE)) {
-    const name = match[1] ?? ''
+  for (const { name, start } of picturesIn(body)) {
     if (!missing(name)) continue
-    const start = bodyStart + match.index + match[0].indexOf(name, match[0].indexOf(']('))
-    const at = placeOf(source.path, source.text, start, start + name.length, 'value')
+    const from = bodyStart + start
+    const at = placeOf(source.path, source.text, from, from + name.length, 'value')
     problems.push(gone(name, source.path, exists, at))
   }
   return problems

@@ -26,7 +26,7 @@ export function readCorrections(text: string, dim: Dimension): Result<readonly C
   })
   const placed = ({ row, column, ...fault }: CellFault) => ({
     ...fault,
-    ...cellSpan({ kind: 'blanks', lines }, row, column),
+    ...cellSpan(lines, row, column),
   })
   return { ok: false, error: read.error.map(placed) }
 }

@@ -5,7 +5,8 @@ import { makeProblem } from '../../problems/make.ts'
 import { placeOfFile } from '../../problems/place.ts'
 import { sortProblems } from '../../problems/sort.ts'
 import type { Problem } from '../../problems/types.ts'
-import { readRecords, type TextFile } from '../records.ts'
+import { dataFile, isDataFile, type TextFile } from '../data-file.ts'
+import { readRecords } from '../records.ts'
 import type { Records } from '../types.ts'
 import type { MethodSchemas } from '../world.ts'
 
@@ -18,16 +19,16 @@ export type Loaded = {
   readonly exists: ReadonlySet<string>
 }
 
-const READ_AS_TEXT = /\.(md|markdown|ya?ml|csv)$/i
+const READ_AS_TEXT = /\.(md|markdown|ya?ml)$/i
 
 /** `root` holds `records/` and `shared/`. Never throws: what cannot be read is a problem. */
 export function loadRecords(root: string, schemas: MethodSchemas): Loaded {
   const problems: Problem[] = []
   const paths = ['records', 'shared'].flatMap((folder) => filesUnder(root, folder, problems))
   const files: TextFile[] = []
-  for (const path of paths.filter((path) => READ_AS_TEXT.test(path))) {
+  for (const path of paths.filter((path) => READ_AS_TEXT.test(path) || isDataFile(path))) {
     try {
-      files.push({ path, text: readFileSync(join(root, path), 'utf8') })
+      files.push(readTextFile(root, path))
     } catch (error) {
       problems.push(unreadable(path, error))
     }
@@ -41,6 +42,12 @@ export function loadRecords(root: string, schemas: MethodSchemas): Loaded {
     exists,
   }
 }
+
+/** A file as text; a data file may be in any encoding. */
+export const readTextFile = (root: string, path: string): TextFile =>
+  isDataFile(path)
+    ? dataFile(path, readFileSync(join(root, path)))
+    : { path, text: readFileSync(join(root, path), 'utf8') }
 
 /** Paths relative to the root, with forward slashes, in the order of code units on every system. */
 function filesUnder(root: string, folder: string, problems: Problem[]): string[] {

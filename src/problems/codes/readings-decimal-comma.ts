@@ -4,9 +4,9 @@ const code: ProblemCode = {
   code: 'readings/decimal-comma',
   severity: 'error',
   title: `A cell has a decimal comma`,
-  page: `The decimal sign in a table is the point.
+  page: `The decimal sign in a table is the point. In a data file it is the same sign in all columns.
 
-Write a point.`,
+Write a point; for a data file say which sign it is, \`decimal: ","\`.`,
   example: {
     wrong: `readings: |
   time   load  deflection

@@ -4,9 +4,9 @@ const code: ProblemCode = {
   code: 'readings/file',
   severity: 'error',
   title: `A data file cannot be taken`,
-  page: `The data file of a run lies beside it under the same name, as CSV with commas, a line of names and a line of units.
+  page: `The data file of a run lies beside it under the same name, and ends in csv, tsv, txt, dat or log.
 
-Rename it, or write it in this form.`,
+Rename it, and put it beside the run.`,
   example: {
     wrong: `readings: {file: log.csv}`,
     right: `readings: |

@@ -1,0 +1,32 @@
+import type { ProblemCode } from '../types.ts'
+
+const code: ProblemCode = {
+  code: 'readings/empty-cell',
+  severity: 'error',
+  title: `A cell of a data file is empty`,
+  page: `An empty cell may be a reading that was missed, or a cell that slipped. It is not passed over without a word.
+
+Where the logger leaves a cell empty for a missing value, list it: \`missing: [""]\`. The reading is then missing, as \`-\` is in a table.`,
+  example: {
+    wrong: `readings:
+  file: 2026-03-04-0912-spring-pull.csv
+  columns:
+    time: {from: Zeit, format: "HH:mm:ss"}
+    load: {from: Kraft, unit: N}
+    deflection: {from: Weg, unit: mm}`,
+    right: `readings:
+  file: 2026-03-04-0912-spring-pull.csv
+  columns:
+    time: {from: Zeit, format: "HH:mm:ss"}
+    load: {from: Kraft, unit: N}
+    deflection: {from: Weg, unit: mm}
+  missing: [""]`,
+    data: `Zeit;Kraft;Weg
+hh:mm:ss;N;mm
+09:12:00;0,5;0,00
+09:12:01;;5,51
+09:12:02;50,5;11,02
+`,
+  },
+}
+export default code

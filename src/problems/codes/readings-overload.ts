@@ -1,0 +1,32 @@
+import type { ProblemCode } from '../types.ts'
+
+const code: ProblemCode = {
+  code: 'readings/overload',
+  severity: 'error',
+  title: `A number is the mark of an overloaded input`,
+  page: `Instruments send 9.9E37 for a value beyond their range and 9.91E37 for none (SCPI-1999). Such a number is no reading, and would spoil every mean.
+
+List it as it stands in the file: \`missing: ["+9.90000000E+37"]\`.`,
+  example: {
+    wrong: `readings:
+  file: 2026-03-04-0912-spring-pull.csv
+  columns:
+    time: {from: Zeit, format: "HH:mm:ss"}
+    load: {from: Kraft, unit: N}
+    deflection: {from: Weg, unit: mm}`,
+    right: `readings:
+  file: 2026-03-04-0912-spring-pull.csv
+  columns:
+    time: {from: Zeit, format: "HH:mm:ss"}
+    load: {from: Kraft, unit: N}
+    deflection: {from: Weg, unit: mm}
+  missing: ["+9.90000000E+37"]`,
+    data: `Zeit;Kraft;Weg
+hh:mm:ss;N;mm
+09:12:00;0.5;0.00
+09:12:01;+9.90000000E+37;5.51
+09:12:02;50.5;11.02
+`,
+  },
+}
+export default code
