@@ -3,12 +3,14 @@ import type { GateRecord, ItemRecord, ReadinessRecord, Records, ReworkRecord } f
 import type { Method } from '../methods/method.ts'
 import { cardRounds } from './card.ts'
 import { type CardFormulas, type Functions, functionsFor } from './formulas.ts'
-import { gateStates } from './gates.ts'
+import { type GateContext, gateStates } from './gates.ts'
+import type { HistoryFacts } from './history/with-history.ts'
 import { cardItems } from './items/cards.ts'
 import { conductItems } from './items/conduct.ts'
 import { evidenceItems } from './items/evidence.ts'
 import { followupItems } from './items/followups.ts'
 import { handItems } from './items/hand.ts'
+import { historyItems } from './items/history.ts'
 import type { ItemContext } from './items/item.ts'
 import { changesFor, splitRounds } from './rounds.ts'
 import type { CardState, GateState, OpenItem, Run } from './types.ts'
@@ -28,6 +30,12 @@ export type AssemblyContext = {
   readonly functions: Functions
   readonly formulas: ReadonlyMap<string, CardFormulas>
   readonly asOf: string
+  /** Null: history is not known. */
+  readonly history: HistoryFacts | null
+  /** The moment that is looked at again, in ms; left out: now. */
+  readonly until?: number
+  /** Whether a gate was clear when a meeting decided; left out: worked out here, once a meeting. */
+  readonly clearAt?: GateContext['clearAt']
 }
 
 type Placed = { readonly runs: readonly Run[]; readonly cards: readonly CardState[] }
@@ -71,6 +79,7 @@ const place = (context: AssemblyContext): Placed => {
         expected: {},
         plan: null,
         gates,
+        versions: context.history?.versions.get(card.id) ?? null,
       })
     }
   }
@@ -101,10 +110,35 @@ const before = (records: Records, meeting: ReadinessRecord): Records => {
   return { ...records, runs: upTo(records.runs, epoch), reworks, items, readiness }
 }
 
+/**
+ * The facts as they stood at each meeting, assembled once a meeting. Meetings before that one ask here as well, so that
+ * each is looked at once, however many came after it.
+ */
+const clearThen = (context: AssemblyContext): GateContext['clearAt'] => {
+  const then = new Map<string, readonly GateState[]>()
+  const clearAt = (gate: GateRecord, meeting: ReadinessRecord): boolean => {
+    const known = then.get(meeting.id)
+    const gates =
+      known ??
+      assemble({
+        ...context,
+        records: before(context.records, meeting),
+        runs: context.runs.filter((run) => run.record.when.epoch <= meeting.when.epoch),
+        asOf: meeting.when.date,
+        until: meeting.when.epoch,
+        clearAt,
+      }).gates
+    then.set(meeting.id, gates)
+    const state = gates.find((each) => each.id === gate.id)
+    return state !== undefined && (state.state === 'clear' || state.state === 'released')
+  }
+  return clearAt
+}
+
 export const assemble = (context: AssemblyContext): Assembly => {
-  const { records, asOf } = context
+  const { records, asOf, history, until } = context
   const { runs, cards } = place(context)
-  const itemContext: ItemContext = { records, runs, cards, asOf }
+  const itemContext: ItemContext = { records, runs, cards, asOf, history, until }
   const byHand = handItems(records)
   const items = [
     ...byHand.open,
@@ -112,15 +146,9 @@ export const assemble = (context: AssemblyContext): Assembly => {
     ...conductItems(itemContext),
     ...evidenceItems(itemContext),
     ...followupItems(itemContext),
+    ...historyItems(itemContext),
   ]
-  const clearAt = (gate: GateRecord, meeting: ReadinessRecord): boolean => {
-    const then = before(records, meeting)
-    const earlier = context.runs.filter((run) => run.record.when.epoch <= meeting.when.epoch)
-    const state = assemble({ ...context, records: then, runs: earlier, asOf: meeting.when.date }).gates.find(
-      (each) => each.id === gate.id,
-    )
-    return state !== undefined && (state.state === 'clear' || state.state === 'released')
-  }
+  const clearAt = context.clearAt ?? clearThen(context)
   const gates = gateStates({
     gates: records.gates,
     cards,

@@ -4,10 +4,12 @@ import type { Judgement } from '../judge/types.ts'
 import type { Method } from '../methods/method.ts'
 import { concessionInForce } from './concession.ts'
 import { type CardFormulas, evaluateAll, type Functions } from './formulas.ts'
+import { worstOf } from './history/shifts.ts'
 import { judgeAll, worst } from './judging.ts'
-import { counts, decidingRuns, poolMeasures } from './pool.ts'
+import { counts, decidingRuns, poolDraws, poolMeasures } from './pool.ts'
 import type { Span } from './rounds.ts'
 import { schemaOfColumns } from './schema.ts'
+import { simulated } from './simulate.ts'
 import type { CardState, CardStatus, Round, Run } from './types.ts'
 
 export type CardContext = {
@@ -28,12 +30,20 @@ const judgePool = (context: CardContext, pool: readonly Run[]): Pick<Round, 'jud
   if (!only || !computed) return { judgements: [], measures: {} }
   if (!second) return { judgements: only.judgements, measures: { ...computed.measures, ...computed.derived } }
   const { card, method, formulas, functions } = context
-  const measures = poolMeasures(pool)
+  const pooled = poolMeasures(pool)
   const targets = Object.fromEntries(
     Object.entries(computed.targets).map(([name, { value }]) => [name, value]),
   )
   const known = { ...computed.inputs, ...targets }
-  const derived = evaluateAll(formulas.derive, { ...known, ...measures }, functions)
+  const { measures, derived, trials } = simulated({
+    card,
+    formulas,
+    functions,
+    known,
+    measures: pooled,
+    derived: evaluateAll(formulas.derive, { ...known, ...pooled }, functions),
+    draws: poolDraws(pool) ?? undefined,
+  })
   const schema = schemaOfColumns(method, card, computed.columns)
   const judgements = judgeAll({
     card,
@@ -44,6 +54,7 @@ const judgePool = (context: CardContext, pool: readonly Run[]): Pick<Round, 'jud
     derived,
     known,
     barsAt: () => [],
+    ...trials,
   })
   return { judgements, measures: { ...measures, ...derived } }
 }
@@ -51,7 +62,7 @@ const judgePool = (context: CardContext, pool: readonly Run[]): Pick<Round, 'jud
 const conceded = (context: CardContext, runs: readonly Run[], newest: boolean): boolean => {
   const failing = runs.flatMap((run) =>
     run.verdict === 'fail'
-      ? run.judgements.filter((each) => each.verdict === 'fail').map((each) => ({ run, each }))
+      ? run.counting.filter((each) => each.verdict === 'fail').map((each) => ({ run, each }))
       : [],
   )
   return (
@@ -88,17 +99,36 @@ const countsOf = (runs: readonly Run[]): Round['counts'] => ({
   void: runs.filter((run) => run.record.void !== undefined).length,
 })
 
+/** What an unreviewed change of a card or record holds down, a pool does not lift again. */
+const heldDown = (pool: readonly Run[], judgements: readonly Judgement[]): readonly Judgement[] => {
+  const held = pool.filter((run) => run.wouldBe !== run.presentVerdict)
+  return held.length === 0 ? judgements : worstOf(judgements, ...held.map((run) => run.counting))
+}
+
+/** The worst of the runs that decide; what they pool to where no card has moved. */
+const asRunOf = (pool: readonly Run[], judgements: readonly Judgement[]): Round['asRun'] => {
+  if (pool.some((run) => run.asRun === null)) return null
+  const moved = pool.flatMap((run) =>
+    run.asRun && run.asRun.differs.length > 0 ? [run.asRun.judgements] : [],
+  )
+  const all = moved.length === 0 ? judgements : worstOf(...pool.map((run) => run.asRun?.judgements ?? []))
+  return Object.fromEntries(all.map(({ criterion, verdict }) => [criterion, verdict]))
+}
+
 const roundOf = (context: CardContext, span: Span, newest: boolean): Round => {
   const pool = decidingRuns(span.runs)
   const last = span.runs.filter((run) => run.verdict !== null && counts(run)).at(-1)
-  const { judgements, measures } = judgePool(context, pool.length > 0 ? pool : last ? [last] : [])
+  const deciding = pool.length > 0 ? pool : last ? [last] : []
+  const pooled = judgePool(context, deciding)
+  const judgements = heldDown(deciding, pooled.judgements)
   return {
     number: span.number,
     begunBy: span.begunBy,
     runs: span.runs.map((run) => run.id),
     status: statusOf(context, span.runs, pool, judgements, newest),
     judgements,
-    measures,
+    asRun: asRunOf(deciding, pooled.judgements),
+    measures: pooled.measures,
     counts: countsOf(span.runs),
   }
 }

@@ -8,6 +8,7 @@ import { KINDS } from '../quantity/kinds.ts'
 import type { Dimension } from '../quantity/types.ts'
 import { nameProblems, showProblems } from './check-names.ts'
 import { type CardFormulas, type Functions, findRing } from './formulas.ts'
+import { misusesOfCard } from './misuse.ts'
 import { plannedSchema } from './schema.ts'
 
 type Dimensions = Readonly<Record<string, Dimension>>
@@ -149,6 +150,7 @@ export const checkCard = (
     ...derived.problems,
     ...criteria.problems,
     ...comparisons,
+    ...misusesOfCard(card, method, formulas, functions),
     ...nameProblems(card, schema, functions),
     ...showProblems(card, formulas, derived.dims, functions, differencesOf(schema)),
   ]

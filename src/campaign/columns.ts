@@ -1,5 +1,5 @@
 /** Readings of a run → columns as the method sees them: corrected by certificate and zero check, digits kept beside. */
-import type { InstrumentRecord, RunRecord } from '../format/types.ts'
+import type { Calibration, InstrumentRecord, RunRecord } from '../format/types.ts'
 import type { Column, Columns } from '../methods/method.ts'
 import { calibrationOn, correctionAt } from './instruments.ts'
 import { differenceOf } from './stated.ts'
@@ -10,6 +10,16 @@ export type Prepared = {
   readonly zero: Readonly<Record<string, number>>
   readonly notes: readonly string[]
 }
+
+/** By certificate and zero check; as it is where there is nothing to correct. */
+const corrected = (
+  values: Float64Array,
+  calibration: Calibration | undefined,
+  unloaded: number,
+): Float64Array =>
+  unloaded === 0 && !calibration?.corrections.length
+    ? values
+    : values.map((value) => value + correctionAt(calibration, value) - unloaded)
 
 export const prepareColumns = (
   run: RunRecord,
@@ -34,9 +44,10 @@ export const prepareColumns = (
       )
     }
     columns[column.name] = {
-      values: column.values.map((value) => value + correctionAt(calibration, value) - unloaded),
+      values: corrected(column.values, calibration, unloaded),
       missing: column.missing,
-      texts: column.cells,
+      // The figures of a logger file stay in its text: a million of them are not wanted as words.
+      ...(column.text || !column.cell ? { texts: column.cells } : {}),
       dim: column.dim,
       resolution: Math.max(column.digit || 0, instrument ? differenceOf(instrument.resolution) : 0),
       ...(instrument ? { instrument: instrument.id } : {}),

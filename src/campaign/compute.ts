@@ -1,11 +1,14 @@
 /** Records in, one `Campaign` out. No clock: what depends on the day takes `asOf`. */
 import type { CardRecord, Records } from '../format/types.ts'
+import type { History } from '../history/types.ts'
 import type { Method } from '../methods/method.ts'
 import type { Problem } from '../problems/types.ts'
+import { lazily } from '../quantity/lazily.ts'
 import { assemble } from './assemble.ts'
 import { checkCard } from './check-card.ts'
 import { decidable } from './decidable.ts'
 import { type CardFormulas, type Functions, functionsFor, parseCard } from './formulas.ts'
+import { withHistory } from './history/with-history.ts'
 import { inputsOf } from './inputs.ts'
 import { inOrder } from './order.ts'
 import { planOf } from './plan/plan.ts'
@@ -25,7 +28,13 @@ export type CampaignInput = {
   /** `YYYY-MM-DD` */
   readonly asOf: string
   readonly tool: string
+  /** What git knows; left out: nobody asked. */
+  readonly history?: History
+  /** Texts of the files, by path: needed with a history that is known. */
+  readonly texts?: ReadonlyMap<string, string>
 }
+
+const NOT_READ: History = { state: 'unknown', why: 'not-read', message: '', hint: '' }
 
 const articleOf = (record: { article?: string }, card: CardRecord): string =>
   record.article ?? Object.keys(card.articles)[0] ?? ''
@@ -54,9 +63,10 @@ const computeRuns = (
     runs.set(record.id, computed.run)
     problems.push(...computed.problems)
   }
-  const byTime = (a: Run, b: Run) => a.record.when.epoch - b.record.when.epoch || (a.id < b.id ? -1 : 1)
-  return { runs: [...runs.values()].sort(byTime), problems }
+  return { runs: [...runs.values()], problems }
 }
+
+const byTime = (a: Run, b: Run): number => a.record.when.epoch - b.record.when.epoch || (a.id < b.id ? -1 : 1)
 
 /** What a card asks for on one article before any test: targets, the plan, and whether its instruments can decide. */
 const plan = (
@@ -74,12 +84,22 @@ const plan = (
   const worked = workTargets(card, schema, formulas, functions, given)
   const { targets, inputs } = worked
   const planned = { card, article, method, schema, formulas, functions, inputs, targets, runs }
+  // Only pages show these; a check of ten thousand runs need not rehearse a test.
+  const expected = lazily(() => workExpected(card, schema, formulas, functions, worked))
+  const decided = lazily(() => decidable(planned))
+  const before = lazily(() => planOf({ ...planned, records: input.records, asOf: input.asOf }))
   return {
     ...state,
     targets,
-    expected: workExpected(card, schema, formulas, functions, worked),
-    decidable: decidable(planned),
-    plan: planOf({ ...planned, records: input.records, asOf: input.asOf }),
+    get expected() {
+      return expected()
+    },
+    get decidable() {
+      return decided()
+    },
+    get plan() {
+      return before()
+    },
   }
 }
 
@@ -91,7 +111,16 @@ export const computeCampaign = (input: CampaignInput): Campaign => {
     const parsed = formulas.get(card.id)
     return method && parsed ? checkCard(card, method, parsed, functionsFor(method, input.functions)) : []
   })
-  const { runs, problems: runProblems } = computeRuns(input, formulas)
+  const computed = computeRuns(input, formulas)
+  const followed = withHistory({
+    history: input.history ?? NOT_READ,
+    texts: input.texts ?? new Map(),
+    records,
+    methods,
+    functions: input.functions,
+    runs: computed.runs,
+  })
+  const runs = [...followed.runs].sort(byTime)
   const assembly = assemble({
     records,
     runs,
@@ -99,9 +128,11 @@ export const computeCampaign = (input: CampaignInput): Campaign => {
     functions: input.functions,
     formulas,
     asOf: input.asOf,
+    history: followed.facts,
   })
   const results = new Map(runs.map((run) => [run.id, run]))
   const cards = assembly.cards.map((state) => plan(input, state, formulas.get(state.id), runs, results))
+  const trends = lazily(() => cards.flatMap((state) => trendsOf(state, assembly.runs, records.reworks)))
   return {
     asOf: input.asOf,
     tool: input.tool,
@@ -109,7 +140,9 @@ export const computeCampaign = (input: CampaignInput): Campaign => {
     ...assembly,
     cards,
     reworks: Object.values(records.reworks).sort((a, b) => a.when.epoch - b.when.epoch),
-    trends: cards.flatMap((state) => trendsOf(state, assembly.runs, records.reworks)),
-    problems: [...input.problems, ...cardProblems, ...runProblems],
+    get trends() {
+      return trends()
+    },
+    problems: [...input.problems, ...cardProblems, ...computed.problems, ...followed.problems],
   }
 }

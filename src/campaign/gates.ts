@@ -26,6 +26,21 @@ const releasing = (context: GateContext, gate: GateRecord): ReadinessRecord | nu
   return context.clearAt(gate, last) ? last : null
 }
 
+const overtakes = ({ status }: CardState): boolean =>
+  status === 'due-again' || status === 'fail' || status === 'undetermined'
+
+/** That the article or its evidence is not what the meeting took it for. It was clear then, so these came later. */
+const OVERTAKING: readonly OpenItem['kind'][] = [
+  'discrepancy',
+  'changed',
+  'run-gone',
+  'voided',
+  'instrument-found-wrong',
+  'basis-differs',
+]
+
+const overtakesRelease = (item: OpenItem): boolean => OVERTAKING.includes(item.kind)
+
 const met = (gate: GateState | undefined): boolean =>
   gate !== undefined && (gate.state === 'clear' || (gate.state === 'released' && !gate.overtaken))
 
@@ -76,11 +91,7 @@ const gateState = (
     title: gate.title,
     order: gate.order,
     state: released ? 'released' : clear ? 'clear' : 'held',
-    overtaken:
-      released !== null &&
-      openCards.some(
-        (state) => state.status === 'due-again' || state.status === 'fail' || state.status === 'undetermined',
-      ),
+    overtaken: released !== null && (openCards.some(overtakes) || items.some(overtakesRelease)),
     heldBy: [...unmet.map(({ need }) => need), ...items.map((item) => item.id)],
     words,
     released,

@@ -5,6 +5,7 @@ import { type Bar, judgeCriterion } from '../judge/judge.ts'
 import type { Judgement, Verdict } from '../judge/types.ts'
 import type { Measures, Schema } from '../methods/method.ts'
 import { sourceWords } from '../methods/source-words.ts'
+import type { Draws } from '../quantity/draws.ts'
 import { conjuncts, dimensionOf, namesIn } from '../quantity/formula/index.ts'
 import type { Node } from '../quantity/formula/types.ts'
 import { expanded } from '../quantity/quantity.ts'
@@ -21,6 +22,8 @@ export type JudgingInput = {
   readonly derived: Measures
   /** Givens and targets that criteria may name. */
   readonly known: Readonly<Record<string, Quantity>>
+  /** Where the card asks for Monte Carlo. */
+  readonly draws?: Draws
   /** What bars a pass of a criterion at its own confidence. */
   readonly barsAt: (p: number) => readonly Bar[]
 }
@@ -88,6 +91,7 @@ const judgeOne = (input: JudgingInput, criterion: CriterionRecord): Judgement =>
       measures: expectedNames,
       positive: new Set(input.schema.measures.filter((field) => field.positive).map((field) => field.name)),
       functions: input.functions,
+      ...(input.draws ? { draws: input.draws } : {}),
     },
     unitOf: (term) =>
       unitOfTerm(input, criterion, values, expectedNames, (compares.ok && compares.value[term]) || formula),

@@ -3,6 +3,8 @@
  * Measures are averaged with weights from what is independent in each run; what the runs share stays shared.
  */
 import type { Measures } from '../methods/method.ts'
+import type { Draws } from '../quantity/draws.ts'
+import { filled } from '../quantity/loops.ts'
 import { expanded, newParts } from '../quantity/quantity.ts'
 import type { Part, Quantity } from '../quantity/types.ts'
 import type { Run } from './types.ts'
@@ -23,17 +25,22 @@ const independentVariance = ({ parts }: Quantity, shared: ReadonlyMap<string, nu
   return sum
 }
 
-/** Weighted mean; sources add linearly with their sign, so a shared gauge does not average out. */
-export const poolQuantities = (quantities: readonly Quantity[]): Quantity => {
-  const [first] = quantities
-  if (!first) throw new RangeError('nothing to pool')
-  if (quantities.length === 1) return first
+/** By what is independent in each; all alike where one has nothing of its own. They add up to 1. */
+const weightsOf = (quantities: readonly Quantity[]): number[] => {
   const shared = occurrences(quantities)
   const variances = quantities.map((each) => independentVariance(each, shared))
   const usable = variances.every((variance) => variance > 0)
   const raw = variances.map((variance) => (usable ? 1 / variance : 1))
   const total = raw.reduce((sum, weight) => sum + weight, 0)
-  const weights = raw.map((weight) => weight / total)
+  return raw.map((weight) => weight / total)
+}
+
+/** Weighted mean; sources add linearly with their sign, so a shared gauge does not average out. */
+export const poolQuantities = (quantities: readonly Quantity[]): Quantity => {
+  const [first] = quantities
+  if (!first) throw new RangeError('nothing to pool')
+  if (quantities.length === 1) return first
+  const weights = weightsOf(quantities)
   const value = quantities.reduce((sum, each, index) => sum + each.value * (weights[index] as number), 0)
   const why = [...new Set(quantities.flatMap((each) => each.why))]
   if (quantities.some((each) => each.parts === null)) return { value, dim: first.dim, parts: null, why }
@@ -47,22 +54,50 @@ export const poolQuantities = (quantities: readonly Quantity[]): Quantity => {
   return { value, dim: first.dim, parts, why: [] }
 }
 
-/** Measures that every run of the pool gives. */
-export const poolMeasures = (runs: readonly Run[]): Measures => {
+/** Each measure that every run of the pool gives, in the order of the runs. */
+const commonMeasures = (runs: readonly Run[]): readonly (readonly [string, readonly Quantity[]])[] => {
   const [first, ...rest] = runs.flatMap((run) => (run.computed ? [run.computed.measures] : []))
-  if (!first) return {}
-  return Object.fromEntries(
-    Object.keys(first).flatMap((name) => {
-      const all = [first, ...rest].flatMap((measures) => measures[name] ?? [])
-      return all.length === rest.length + 1 ? [[name, poolQuantities(all)]] : []
-    }),
-  )
+  if (!first) return []
+  return Object.keys(first).flatMap((name) => {
+    const all = [first, ...rest].flatMap((measures) => measures[name] ?? [])
+    return all.length === rest.length + 1 ? [[name, all] as const] : []
+  })
+}
+
+export const poolMeasures = (runs: readonly Run[]): Measures =>
+  Object.fromEntries(commonMeasures(runs).map(([name, all]) => [name, poolQuantities(all)]))
+
+/**
+ * Draws of the pooled measures, with the weights of the pool. Every source has its own stream, so what the runs share
+ * moves together in all of them. Givens are those of the first run. Null where a run has no draws.
+ */
+export const poolDraws = (runs: readonly Run[]): ((batch: number) => Draws) | null => {
+  const computed = runs.flatMap((run) => run.computed ?? [])
+  const draws = computed.flatMap((each) => each.draws ?? [])
+  if (draws.length === 0 || draws.length < computed.length) return null
+  const weighted = commonMeasures(runs).map(([name, all]) => ({ name, all, weights: weightsOf(all) }))
+  return (batch) => {
+    const own = draws.map((draw) => draw(batch))
+    const pooled = weighted.flatMap(({ name, all, weights }) => {
+      const values = own.map((each) => each[name])
+      const length = values.find((each) => each)?.length
+      if (length === undefined) return []
+      const mean = filled(length, (trial) =>
+        weights.reduce(
+          (sum, weight, k) => sum + weight * (values[k]?.[trial] ?? (all[k] as Quantity).value),
+          0,
+        ),
+      )
+      return [[name, mean] as const]
+    })
+    return { ...own[0], ...Object.fromEntries(pooled) }
+  }
 }
 
 /** Expanded uncertainty of each criterion's margin; null where not known. */
 const widths = (run: Run): ReadonlyMap<string, number | null> =>
   new Map(
-    run.judgements.map((judgement) => {
+    run.counting.map((judgement) => {
       const each = judgement.terms.map((term) => expanded(term.margin)?.U ?? null)
       return [
         judgement.criterion,
@@ -75,7 +110,7 @@ const widths = (run: Run): ReadonlyMap<string, number | null> =>
 const settles = (later: Run, earlier: Run): boolean => {
   const before = widths(earlier)
   const after = widths(later)
-  const open = earlier.judgements.filter((judgement) => judgement.verdict === 'undetermined')
+  const open = earlier.counting.filter((judgement) => judgement.verdict === 'undetermined')
   return open.every(({ criterion }) => {
     const old = before.get(criterion) ?? null
     const now = after.get(criterion) ?? null

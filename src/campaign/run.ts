@@ -4,16 +4,20 @@ import type { Bar } from '../judge/judge.ts'
 import type { Judgement, Verdict } from '../judge/types.ts'
 import { givensOf, measureRun } from '../methods/measure.ts'
 import type { Method, Remark } from '../methods/method.ts'
+import { drawsOf } from '../methods/monte-carlo.ts'
 import type { Problem } from '../problems/types.ts'
 import type { Unit } from '../quantity/types.ts'
 import { prepareColumns } from './columns.ts'
 import { findingsOf } from './findings.ts'
 import { type CardFormulas, evaluateAll, type Functions } from './formulas.ts'
+import { unknownProvenance } from './history/unknown.ts'
 import { inputsOf } from './inputs.ts'
 import { modelOf, usesOf } from './instruments.ts'
 import { judgeAll, worst } from './judging.ts'
+import { misusesOfRun } from './misuse.ts'
 import { judgedTerms } from './plan/judged-terms.ts'
 import { schemaOfReadings } from './schema.ts'
+import { simulated } from './simulate.ts'
 import { workTargets } from './targets.ts'
 import type { Computed, Run } from './types.ts'
 import { measureUnit } from './units.ts'
@@ -56,6 +60,12 @@ const compute = (context: RunContext): Outcome => {
   const { columns: readings, zero, notes } = prepareColumns(record, context.instruments)
   const before = givensOf({ inputs: inputs.numbers, words: inputs.words, fields: card.fields })
   const problems = findingsOf(method, readings, before, record, card, article)
+  const misused = misusesOfRun(context, before.words)
+  if (misused.length > 0)
+    return nothing(
+      misused.map(({ message }) => message),
+      [...problems, ...misused.flatMap(({ problem }) => problem ?? [])],
+    )
   const errors = problems.filter((problem) => problem.severity === 'error')
   if (errors.length > 0)
     return nothing(
@@ -80,16 +90,25 @@ const compute = (context: RunContext): Outcome => {
     zero,
   })
   if (!measured.ok) return nothing([measured.error], problems)
-  const { measures, columns, givens, selection } = measured.value
+  const { measures: firstOrder, columns, givens, selection } = measured.value
   const known = {
     ...inputs.numbers,
     ...Object.fromEntries(Object.entries(targets).map(([name, { value }]) => [name, value])),
   }
-  const derived = evaluateAll(formulas.derive, { ...known, ...measures }, functions)
+  const draws = card.uncertainty === 'monte-carlo' ? drawsOf({ method }, measured.value) : undefined
+  const { measures, derived, trials } = simulated({
+    card,
+    formulas,
+    functions,
+    known,
+    measures: firstOrder,
+    derived: evaluateAll(formulas.derive, { ...known, ...firstOrder }, functions),
+    draws,
+  })
 
   const remarks = new Map<number, readonly Remark[]>()
   const remarksAt = (p: number): readonly Remark[] => {
-    const known = remarks.get(p) ?? method.conditions(measures, columns, givens, selection, p)
+    const known = remarks.get(p) ?? method.conditions(firstOrder, columns, givens, selection, p)
     remarks.set(p, known)
     return known
   }
@@ -97,7 +116,17 @@ const compute = (context: RunContext): Outcome => {
     const bars: Bar[] = remarksAt(p).filter((remark) => remark.effect === 'bars-pass')
     return record.stopped ? [...bars, { text: `the test was broken off: ${record.stopped}` }] : bars
   }
-  const judgements = judgeAll({ card, schema, formulas, functions, measures, derived, known, barsAt })
+  const judgements = judgeAll({
+    card,
+    schema,
+    formulas,
+    functions,
+    measures,
+    derived,
+    known,
+    barsAt,
+    ...trials,
+  })
   const computed: Computed = {
     method,
     schema,
@@ -108,6 +137,7 @@ const compute = (context: RunContext): Outcome => {
     selection,
     measures,
     derived,
+    ...(draws ? { draws } : {}),
     // Only pages draw them; a check of ten thousand runs need not.
     get figures() {
       return method.figures(measures, columns, givens, selection)
@@ -118,12 +148,18 @@ const compute = (context: RunContext): Outcome => {
     computed,
     judgements,
     reasons: reasonsOf(judgements),
-    notes: [...notes, ...said.map((remark) => remark.text), ...judgements.flatMap(ratioNotes)],
+    notes: [
+      ...notes,
+      ...(record.readings.notes ?? []),
+      ...said.map((remark) => remark.text),
+      ...judgements.flatMap(ratioNotes),
+    ],
     advice:
       method.advise?.(
         measures,
         judgedTerms(judgements, formulas, { ...known, ...measures, ...derived }, functions),
         givens,
+        columns,
       ) ?? [],
     units: unitsOf(context, computed),
     problems,
@@ -171,15 +207,15 @@ export const computeRun = (context: RunContext): { run: Run; problems: readonly 
     instruments: usesOf(record, context.instruments),
     ...outcome,
     reasons: [...outcome.reasons, ...bare],
+    presentVerdict: wouldBe,
+    counting: outcome.judgements,
     wouldBe,
     verdict: record.void ? null : wouldBe,
     overtakenBy: null,
-    provenance: {
-      recorded: null,
-      reviewed: [],
-      amended: record.amendments.map(({ when, ...rest }) => ({ when: when.text, ...rest })),
-      state: 'unknown',
-    },
+    provenance: unknownProvenance(record),
+    asRun: null,
+    asLanded: null,
+    gone: null,
   }
   return { run, problems }
 }

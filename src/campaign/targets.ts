@@ -5,6 +5,7 @@ import type { Schema } from '../methods/method.ts'
 import { substitute } from '../quantity/formula/index.ts'
 import type { Node } from '../quantity/formula/types.ts'
 import type { Kind } from '../quantity/kinds.ts'
+import { lazily } from '../quantity/lazily.ts'
 import { exact } from '../quantity/quantity.ts'
 import type { Quantity } from '../quantity/types.ts'
 import { type CardFormulas, evaluateAll, type Functions } from './formulas.ts'
@@ -42,7 +43,15 @@ const workOut = (
     const value = values[name]
     if (!value) continue
     const unit = measureUnit(card, name, value.dim, kindOf.get(name))
-    worked[name] = { formula: texts[name] ?? '', worked: substitute(node, show), value, unit }
+    const inNumbers = lazily(() => substitute(node, show))
+    worked[name] = {
+      formula: texts[name] ?? '',
+      get worked() {
+        return inNumbers()
+      },
+      value,
+      unit,
+    }
   }
   return worked
 }

@@ -47,7 +47,7 @@ const gainsOf = (rounds: readonly Round[], measure: string): Trend['gains'] =>
 
 /** The verdict on this measure, not that of the run: a run may fail by something else. */
 const verdictOn = (run: Run, measure: string): Verdict | null => {
-  const own = run.judgements.filter((judgement) =>
+  const own = run.counting.filter((judgement) =>
     judgement.terms.some((term) => term.measures.includes(measure)),
   )
   return run.verdict === null || own.length === 0 ? null : worst(own)
@@ -77,6 +77,9 @@ export const trendsOf = (
               when: run.record.when.text,
               value,
               verdict: verdictOn(run, measure),
+              limits: limitsOf(run.judgements, measure),
+              limitsAsRun:
+                run.asRun && run.asRun.unreadable === null ? limitsOf(run.asRun.judgements, measure) : null,
             },
           ]
         : []

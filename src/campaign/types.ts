@@ -20,7 +20,11 @@ import type {
 } from '../methods/method.ts'
 import type { Plan } from '../methods/plan.ts'
 import type { Problem } from '../problems/types.ts'
+import type { Draws } from '../quantity/draws.ts'
 import type { Quantity, Unit } from '../quantity/types.ts'
+import type { AsLanded, AsRun, CardVersion, Gone, Provenance } from './history/types.ts'
+
+export type { Provenance } from './history/types.ts'
 
 /** The columns of a run with corrections applied, the givens in SI with their sources, and what was computed. */
 export type Computed = {
@@ -34,6 +38,8 @@ export type Computed = {
   readonly selection: Selection
   readonly measures: Measures
   readonly derived: Measures
+  /** Joint draws by measure and given, batch by batch; only where the card asks for Monte Carlo. */
+  readonly draws?: (batch: number) => Draws
   readonly figures: readonly Figure[]
 }
 
@@ -53,19 +59,6 @@ export type InstrumentUse = {
   readonly due: string | null
 }
 
-export type Provenance = {
-  readonly recorded: { readonly commit: string; readonly by: string; readonly when: string } | null
-  readonly reviewed: readonly { readonly by: string; readonly how: string; readonly commit: string }[]
-  readonly amended: readonly {
-    readonly when: string
-    readonly by: string
-    readonly at: string
-    readonly was: string
-    readonly why: string
-  }[]
-  readonly state: 'uncommitted' | 'proposed' | 'landed' | 'unknown'
-}
-
 export type Run = {
   readonly id: string
   readonly record: RunRecord
@@ -76,8 +69,12 @@ export type Run = {
   readonly instruments: readonly InstrumentUse[]
   /** Null where the method could not compute; then `reasons` say why. */
   readonly computed: Computed | null
+  /** By the card, the instruments and the record of today. */
   readonly judgements: readonly Judgement[]
-  /** Null for a void run; `wouldBe` is what it would have had. */
+  readonly presentVerdict: Verdict
+  /** For each criterion the judgement that counts: the worst of `judgements` and of states whose change is not reviewed. */
+  readonly counting: readonly Judgement[]
+  /** What counts. Null for a void run; `wouldBe` is what it would have had. */
   readonly verdict: Verdict | null
   readonly wouldBe: Verdict
   readonly reasons: readonly string[]
@@ -89,6 +86,12 @@ export type Run = {
   /** The rework or run that ended its round; null where its result still stands. */
   readonly overtakenBy: { readonly id: string; readonly what: string; readonly when: string } | null
   readonly provenance: Provenance
+  /** Null: history is not known. */
+  readonly asRun: AsRun | null
+  /** Null: nothing protected changed since it landed, or history is not known. */
+  readonly asLanded: AsLanded | null
+  /** Null: its file is there. */
+  readonly gone: Gone | null
 }
 
 export type CardStatus = 'not-run' | 'pass' | 'fail' | 'undetermined' | 'due-again' | 'conceded'
@@ -99,8 +102,10 @@ export type Round = {
   readonly begunBy: { readonly id: string; readonly what: string; readonly when: string } | null
   readonly runs: readonly string[]
   readonly status: 'pass' | 'fail' | 'undetermined' | 'not-run' | 'conceded'
-  /** Judged anew over the pooled runs; of the single run where there is one. */
+  /** Judged anew over the pooled runs, or as a run counts where that is worse; of the single run where there is one. */
   readonly judgements: readonly Judgement[]
+  /** Verdict of each criterion by the cards as run, over the runs that decide; null: history is not known. */
+  readonly asRun: Readonly<Record<string, Verdict>> | null
   readonly measures: Measures
   readonly counts: {
     readonly pass: number
@@ -140,6 +145,8 @@ export type CardState = {
   /** What the method says before the test; null where it says nothing, or its givens are missing. */
   readonly plan: Plan | null
   readonly gates: readonly string[]
+  /** What it asked for over time, oldest first; null: history is not known. */
+  readonly versions: readonly CardVersion[] | null
 }
 
 export type ItemKind =
@@ -165,7 +172,14 @@ export type ItemKind =
   | 'condition'
   | 'not-computed'
   | 'not-reviewed'
+  | 'changed'
+  | 'amendment-unreviewed'
   | 'voided'
+  | 'run-gone'
+  | 'limit-moved'
+  | 'limit-with-reading'
+  | 'off-gate'
+  | 'begins'
   | 'discrepancy'
   | 'action'
   | 'concession'
@@ -202,12 +216,23 @@ export type GateState = {
   readonly cards: readonly { readonly card: string; readonly article: string; readonly status: CardStatus }[]
 }
 
+/** In SI, with the side that is not accepted. */
+export type TrendLimit = {
+  readonly value: number
+  readonly side: 'below' | 'above'
+  readonly text: string
+}
+
 export type TrendPoint = {
   readonly run: string
   readonly round: number
   readonly when: string
   readonly value: Quantity
   readonly verdict: Verdict | null
+  /** What the card of today asks of this run. */
+  readonly limits: readonly TrendLimit[]
+  /** What its card asked for when the run was made; null: not known, or it cannot be judged by any more. */
+  readonly limitsAsRun: readonly TrendLimit[] | null
 }
 
 /** One measure that a criterion uses, over the rounds of one card and article. */
@@ -217,12 +242,8 @@ export type Trend = {
   readonly measure: string
   readonly unit: Unit
   readonly points: readonly TrendPoint[]
-  /** In SI, with the side that is not accepted. */
-  readonly limits: readonly {
-    readonly value: number
-    readonly side: 'below' | 'above'
-    readonly text: string
-  }[]
+  /** Those that hold for the newest run. */
+  readonly limits: readonly TrendLimit[]
   readonly reworks: readonly {
     readonly id: string
     readonly title: string

@@ -20,8 +20,20 @@ const parsed = (text: string | undefined, dim: Dimension): Unit | undefined => {
   return unit.ok && sameDimension(unit.value.dim, dim) ? unit.value : undefined
 }
 
+/** Found once a card: its runs have the same measures. */
+const found = new WeakMap<CardRecord, Map<string, Unit>>()
+
 /** `show` of the card for this measure, else of a criterion that is over it alone, else SI. */
 export const measureUnit = (card: CardRecord, name: string, dim: Dimension, kind?: Kind): Unit => {
+  const known = found.get(card) ?? new Map<string, Unit>()
+  found.set(card, known)
+  const key = `${name} ${kind} ${dim}`
+  const unit = known.get(key) ?? findUnit(card, name, dim, kind)
+  known.set(key, unit)
+  return unit
+}
+
+const findUnit = (card: CardRecord, name: string, dim: Dimension, kind: Kind | undefined): Unit => {
   const alone = new RegExp(`^[^a-z_]*${name}\\b(?!\\()`)
   const criterion = card.criteria.find((each) => each.show && alone.test(each.accept))
   return parsed(card.show[name], dim) ?? parsed(criterion?.show, dim) ?? siUnit(dim, kind)

@@ -26,7 +26,7 @@ export type CriterionInput = {
 const together = (terms: readonly Term[], p: number): Verdict => {
   if (terms.some((term) => term.verdict === 'fail')) return 'fail'
   if (terms.some((term) => term.probability === null)) return 'undetermined'
-  const doubt = terms.reduce((sum, term) => sum + 1 - (term.probability as number), 0)
+  const doubt = terms.reduce((sum, term) => sum + 1 - (term.probability as number) + (term.tolerance ?? 0), 0)
   return 1 - doubt >= p ? 'pass' : 'undetermined'
 }
 

@@ -25,6 +25,7 @@ export const probabilityOfRoom = (margin: Quantity, strict: boolean, scale: numb
 
 /** One-sided upper bound of a quantity that cannot be negative: max(value, 0) + t·u at confidence p. */
 export const upperBound = (quantity: Quantity, p: number): number | null => {
+  if (quantity.simulated) return Math.max(quantity.value, 0) + quantity.simulated.bound - quantity.value
   const u = standardUncertainty(quantity)
   return u === null ? null : Math.max(quantity.value, 0) + tQuantile(p, effectiveDof(quantity)) * u
 }

@@ -1,9 +1,13 @@
 /** One inequality of a criterion: which side is the value, what is the limit, and what is left between them. */
-import { evaluateQuantity, namesIn } from '../quantity/formula/index.ts'
+
+import { subtract } from '../quantity/combine.ts'
+import { type Draws, withDraws } from '../quantity/draws.ts'
+import { evaluateDraws, evaluateQuantity, namesIn } from '../quantity/formula/index.ts'
 import type { Comparison, FormulaFunction, Node } from '../quantity/formula/types.ts'
 import { exact, expanded } from '../quantity/quantity.ts'
 import type { Quantity, Result, Unit } from '../quantity/types.ts'
-import { probabilityOfRoom, upperBound } from './probability.ts'
+import { upperBound } from './probability.ts'
+import { type Room, roomOf, toleranceOfShare } from './room.ts'
 import type { Term, Verdict } from './types.ts'
 
 type Compare = Extract<Node, { type: 'compare' }>
@@ -15,6 +19,8 @@ export type Scope = {
   /** Measures that cannot be negative. */
   readonly positive: ReadonlySet<string>
   readonly functions: Readonly<Record<string, FormulaFunction>>
+  /** Where the card asks for Monte Carlo: the values of one trial after the other. */
+  readonly draws?: Draws
 }
 
 /** The same inequality with the value first: `6 < x` is `x > 6`. */
@@ -73,6 +79,8 @@ const order = (compare: Compare, scope: Scope): Result<Ordered, string> => {
   return { ok: true, value: { form: 'one', value: a, op: first, limit: b } }
 }
 
+const isExact = ({ parts }: Quantity): boolean => parts !== null && Object.keys(parts).length === 0
+
 /** A term stands alone at p; the criterion as a whole is decided by all of them together. */
 const verdictOf = (
   probability: number | null,
@@ -80,11 +88,13 @@ const verdictOf = (
   high: number | null,
   p: number | null,
   inside: boolean,
+  draws: number,
 ): Verdict => {
   if (p === null) return inside ? 'pass' : 'fail'
   if (probability === null || low === null || high === null) return 'undetermined'
-  if (probability >= p) return 'pass'
-  return low >= p || high >= p ? 'fail' : 'undetermined'
+  const surely = (share: number) => share - toleranceOfShare(share, draws) >= p
+  if (surely(probability)) return 'pass'
+  return surely(low) || surely(high) ? 'fail' : 'undetermined'
 }
 
 const measuresIn = (compare: Compare, scope: Scope): string[] => [
@@ -124,44 +134,57 @@ export const judgeTerm = (
     if (!limit.ok) return { ok: false, error: limit.error[0]?.message ?? 'the limit cannot be computed' }
     limits.push(limit.value)
   }
+  const { draws: trials } = scope
+  const shown = trials
+    ? withDraws(value.value, evaluateDraws(form.value, trials, scope.values, scope.functions))
+    : value.value
   const scale = Math.max(Math.abs(value.value.value), ...limits.map((limit) => Math.abs(limit.value)))
-  const room = (from: Node, to: Node): Quantity => {
+  const marginOf = (from: Node, to: Node): Quantity => {
+    const [low, high] = [known(from), known(to)]
+    // A limit without uncertainty is taken off as it is: the formula is not propagated once more.
+    if (low && high && (isExact(low) || isExact(high))) return subtract(high, low)
     const margin = evaluate(minus(to, from))
     return margin.ok ? margin.value : exact(Number.NaN, value.value.dim)
   }
+  const room = (from: Node, to: Node, strict: boolean): Room =>
+    roomOf(marginOf(from, to), minus(to, from), strict, scale, scope)
+  const known = (node: Node): Quantity | undefined =>
+    node === form.value ? value.value : limits[limitNodes.indexOf(node)]
   const measures = measuresIn(compare, scope)
-  const common = { text, value: value.value, limits, unit, measures }
+  const common = { text, value: shown, limits, unit, measures }
 
   if (form.form === 'between') {
-    const below = room(form.low, form.value)
-    const above = room(form.value, form.high)
-    const fits = probabilityOfRoom(below, form.lowStrict, scale)
-    const fitsHigh = probabilityOfRoom(above, form.highStrict, scale)
-    const low = fits === null ? null : 1 - fits
-    const high = fitsHigh === null ? null : 1 - fitsHigh
-    const probability = low === null || high === null ? null : Math.max(0, 1 - low - high)
-    const inside = holds(below.value, form.lowStrict, scale) && holds(above.value, form.highStrict, scale)
+    const below = room(form.low, form.value, form.lowStrict)
+    const above = room(form.value, form.high, form.highStrict)
+    const [low, high] = [below.missed, above.missed]
+    // What falls short of the one limit does not go beyond the other.
+    const probability = below.met === null || high === null ? null : Math.max(0, below.met - high)
+    const [least, most] = [below.margin, above.margin]
+    const inside = holds(least.value, form.lowStrict, scale) && holds(most.value, form.highStrict, scale)
+    const draws = Math.max(below.draws, above.draws)
     const [lowest, highest] = limits as [Quantity, Quantity]
     return {
       ok: true,
       value: {
         ...common,
         direction: 'between',
-        margin: below.value < above.value ? below : above,
+        margin: least.value < most.value ? least : most,
         probability,
         probabilityLow: low,
         probabilityHigh: high,
-        verdict: verdictOf(probability, low, high, p, inside),
+        ...tolerance(probability, draws),
+        verdict: verdictOf(probability, low, high, p, inside, draws),
         lessThan: null,
-        ratio: ratioOf((highest.value - lowest.value) / 2, value.value),
+        ratio: ratioOf((highest.value - lowest.value) / 2, shown),
       },
     }
   }
 
   const upward = form.op === '>' || form.op === '>='
-  const margin = upward ? room(form.limit, form.value) : room(form.value, form.limit)
-  const probability = probabilityOfRoom(margin, isStrict(form.op), scale)
-  const missed = probability === null ? null : 1 - probability
+  const { margin, met, missed, draws } = upward
+    ? room(form.limit, form.value, isStrict(form.op))
+    : room(form.value, form.limit, isStrict(form.op))
+  const probability = met
   const none = probability === null ? null : 0
   const inside = holds(margin.value, isStrict(form.op), scale)
   const alone = form.value.type === 'name' && scope.positive.has(form.value.name)
@@ -174,12 +197,16 @@ export const judgeTerm = (
       probability,
       probabilityLow: upward ? missed : none,
       probabilityHigh: upward ? none : missed,
-      verdict: verdictOf(probability, upward ? missed : none, upward ? none : missed, p, inside),
-      lessThan: alone && !upward ? upperBound(value.value, 0.95) : null,
-      ratio: ratioOf(Math.abs((limits[0] as Quantity).value), value.value),
+      ...tolerance(probability, draws),
+      verdict: verdictOf(probability, upward ? missed : none, upward ? none : missed, p, inside, draws),
+      lessThan: alone && !upward ? upperBound(shown, 0.95) : null,
+      ratio: ratioOf(Math.abs((limits[0] as Quantity).value), shown),
     },
   }
 }
+
+const tolerance = (share: number | null, draws: number): { tolerance?: number } =>
+  share === null || draws === 0 ? {} : { tolerance: toleranceOfShare(share, draws) }
 
 const holds = (margin: number, strict: boolean, scale: number): boolean =>
   Math.abs(margin) <= 1e-12 * scale ? !strict : margin > 0

@@ -17,6 +17,8 @@ export type Term = {
   readonly probability: number | null
   readonly probabilityLow: number | null
   readonly probabilityHigh: number | null
+  /** By how much the probabilities may be off, where they were counted over draws; a verdict allows for it. */
+  readonly tolerance?: number
   readonly verdict: Verdict
   readonly unit: Unit
   /** One-sided 95 % upper bound of a measure that cannot be negative, where it says more than the value. */

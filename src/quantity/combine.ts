@@ -1,6 +1,6 @@
 /** First-order propagation (GUM 5.1 and 5.2): sources add linearly within one, in quadrature across them. */
 import { divideDimension, multiplyDimension, sameDimension } from './dimension.ts'
-import { newParts, standardUncertainty } from './quantity.ts'
+import { firstOrderUncertainty, newParts } from './quantity.ts'
 import { sensitivities } from './sensitivity.ts'
 import type { Dimension, Part, Parts, Quantity } from './types.ts'
 
@@ -44,10 +44,10 @@ export function propagate(
   const terms: { parts: Parts; sensitivity: number }[] = []
   const why: string[] = []
   let known = true
-  const spreads = inputs.map((input) => standardUncertainty(input) ?? 0)
+  const spreads = inputs.map((input) => firstOrderUncertainty(input) ?? 0)
   const slopes = sensitivities(f, values, spreads)
   inputs.forEach((input, i) => {
-    const u = standardUncertainty(input)
+    const u = firstOrderUncertainty(input)
     if (input.parts === null || u === null) {
       if (!matters(f, values, i)) return
       known = false

@@ -2,7 +2,7 @@
  * Normal and Student's t distribution: probabilities and quantiles, relative error below 1e-12 in the tails too.
  * Equations: Abramowitz and Stegun, Handbook of Mathematical Functions, 7.1.5, 7.1.14, 26.5.8, 26.7.1, 26.7.5.
  */
-import { incompleteBeta } from './incomplete-beta.ts'
+import { incompleteBeta, logGammaHalfStep } from './incomplete-beta.ts'
 
 const SQRT_2 = Math.SQRT2
 const SQRT_PI = Math.sqrt(Math.PI)
@@ -58,14 +58,20 @@ export function normalQuantile(p: number): number {
 /** From here on the expansions in 1/dof are exact to a double, and the continued fraction is slow. */
 const MANY = 1e6
 
+/** Density of Student's t. */
+function tDensity(t: number, dof: number, halfStep: number): number {
+  const half = halfStep - ((dof + 1) / 2) * Math.log1p((t * t) / dof)
+  return Math.exp(half) / Math.sqrt(dof * Math.PI)
+}
+
 /** Probability that Student's t exceeds t ≥ 0 (26.7.1 in terms of the incomplete beta function). */
-function tTail(t: number, dof: number): number {
+function tTail(t: number, dof: number, halfStep = logGammaHalfStep(dof / 2)): number {
   if (dof >= MANY) {
     // Normal deviate of equal probability (inverse of 26.7.5)
     const z = t - (t ** 3 + t) / (4 * dof) + (13 * t ** 5 + 8 * t ** 3 + 3 * t) / (96 * dof * dof)
     return normalCdf(-z)
   }
-  return incompleteBeta(dof, t * t) / 2
+  return incompleteBeta(dof, t * t, halfStep) / 2
 }
 
 /** Probability that Student's t with `dof` degrees of freedom (any positive number, or Infinity) is at most t. */
@@ -76,23 +82,22 @@ export function tCdf(t: number, dof: number): number {
   return t < 0 ? tTail(-t, dof) : 1 - tTail(t, dof)
 }
 
-/** t with upper tail q ≤ 1/2: bracketed, then Newton on the logarithms of t and tail, which are almost straight. */
+/** t with upper tail q ≤ 1/2: bracketed, then Newton on the logarithm of the tail. */
 function upperT(q: number, dof: number): number {
   if (q === 0) return Number.POSITIVE_INFINITY
+  const halfStep = logGammaHalfStep(dof / 2)
   let low = 0
   let high = 1
-  while (tTail(high, dof) > q) {
+  while (tTail(high, dof, halfStep) > q) {
     low = high
     high *= 2
   }
   let t = (low + high) / 2
   for (let i = 0; i < 100; i++) {
-    const tail = tTail(t, dof)
+    const tail = tTail(t, dof, halfStep)
     if (tail > q) low = t
     else high = t
-    const step = 1e-4 * t
-    const slope = (Math.log(tTail(t + step, dof)) - Math.log(tTail(t - step, dof))) / (2 * step)
-    let next = t - Math.log(tail / q) / slope
+    let next = t + (Math.log(tail / q) * tail) / tDensity(t, dof, halfStep)
     if (!(next > low && next < high)) next = (low + high) / 2
     if (Math.abs(next - t) <= 1e-15 * t) return next
     t = next

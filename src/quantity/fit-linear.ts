@@ -1,5 +1,7 @@
 /** Least squares in any number of coefficients, by Householder reflections (no normal equations, no lost digits). */
 
+import { filled } from './loops.ts'
+
 export type LinearFit = {
   readonly coefficients: Float64Array
   /**
@@ -24,13 +26,12 @@ export function fitLinear(columns: readonly ArrayLike<number>[], y: ArrayLike<nu
   const [n, p] = [y.length, columns.length]
   if (n < p || p === 0) return null
   // Columns of one length: a design in metres and one in millimetres then lose the same digits.
-  const lengths = columns.map((column) =>
-    Math.hypot(...Array.from({ length: n }, (_, i) => column[i] ?? Number.NaN)),
-  )
-  const q = columns.map((column, j) =>
-    Float64Array.from({ length: n }, (_, i) => (column[i] ?? 0) / (lengths[j] || 1)),
-  )
-  const right = Float64Array.from(y)
+  const lengths = columns.map((column) => norm(column, 0, n))
+  const q = columns.map((column, j) => {
+    const length = lengths[j] || 1
+    return filled(n, (i) => (column[i] ?? 0) / length)
+  })
+  const right = filled(n, (i) => y[i] as number)
   const diagonal = new Float64Array(p)
   for (let k = 0; k < p; k++) {
     const column = q[k]
@@ -47,26 +48,23 @@ export function fitLinear(columns: readonly ArrayLike<number>[], y: ArrayLike<nu
   const solve = (side: ArrayLike<number>) => backSubstitute(upper, side, p)
 
   const coefficients = solve(right).map((value, j) => value / (lengths[j] ?? 1))
-  const residuals = Float64Array.from({ length: n }, (_, i) =>
-    columns.reduce((rest, column, j) => rest - (coefficients[j] ?? 0) * (column[i] ?? 0), y[i] ?? Number.NaN),
-  )
+  const residuals = filled(n, (i) => {
+    let rest = y[i] ?? Number.NaN
+    for (let j = 0; j < p; j++) rest -= (coefficients[j] ?? 0) * (columns[j]?.[i] ?? 0)
+    return rest
+  })
   const dof = n - p
   const residual = dof > 0 ? norm(right, p) / Math.sqrt(dof) : Number.NaN
   // Column k of R⁻¹ times the residual is the k-th orthogonal part.
-  const parts = Array.from({ length: p }, (_, k) =>
-    solve(Float64Array.from({ length: p }, (_unused, i) => (i === k ? 1 : 0))),
-  )
-  const factor = coefficients.reduce<Float64Array[]>((rows, _, j) => {
-    rows.push(Float64Array.from(parts, (part) => ((part[j] ?? 0) * residual) / (lengths[j] ?? 1)))
-    return rows
-  }, [])
-  const uncertainties = Float64Array.from(factor, (row) => Math.hypot(...row))
+  const parts = lengths.map((_, k) => solve(filled(p, (i) => (i === k ? 1 : 0))))
+  const factor = lengths.map((length, j) => filled(p, (k) => ((parts[k]?.[j] ?? 0) * residual) / length))
+  const uncertainties = filled(p, (j) => norm(factor[j] ?? []))
   return { coefficients, factor, uncertainties, residual, dof, residuals }
 }
 
-function norm(values: ArrayLike<number>, from = 0): number {
+function norm(values: ArrayLike<number>, from = 0, to = values.length): number {
   let sum = 0
-  for (let i = from; i < values.length; i++) sum += (values[i] ?? Number.NaN) ** 2
+  for (let i = from; i < to; i++) sum += (values[i] ?? Number.NaN) ** 2
   return Math.sqrt(sum)
 }
 

@@ -2,6 +2,7 @@
  * Straight lines by least squares, in two passes about the mean: raw sums lose the digits that the standard errors
  * are made of. Equations: GUM H.3. Results for fewer points than the fit needs are NaN.
  */
+import { filled } from './loops.ts'
 import { mean } from './statistics.ts'
 
 export type Line = {
@@ -35,20 +36,42 @@ export function uncertaintyAt(line: Line, x: number): number {
   return Math.hypot(line.uMean, line.uSlope * (x - line.xMean))
 }
 
+/** Where the points of a line lie; worked out once where several lines are fitted over the same x. */
+export type Abscissa = {
+  readonly x: ArrayLike<number>
+  readonly weights: ArrayLike<number> | undefined
+  readonly xMean: number
+  /** Sum of the weights: the number of points where all count alike. */
+  readonly total: number
+  readonly sxx: number
+}
+
+export function abscissaOf(x: ArrayLike<number>, weights?: ArrayLike<number>, n = x.length): Abscissa {
+  const [xMean, total] = weightedMean(x, weights, n)
+  let sxx = 0
+  for (let i = 0; i < n; i++) {
+    const dx = (x[i] as number) - xMean
+    sxx += (weights ? (weights[i] as number) : 1) * dx * dx
+  }
+  return { x, weights, xMean, total, sxx }
+}
+
 /**
  * y = intercept + slope · x, all points alike or each with a weight 1/u² up to one common factor:
  * the scatter decides on the size of the uncertainties, the weights only on their proportions.
  */
 export function fitLine(x: ArrayLike<number>, y: ArrayLike<number>, weights?: ArrayLike<number>): Line {
+  return fitOver(abscissaOf(x, weights, Math.min(x.length, y.length)), y)
+}
+
+/** `fitLine` over an abscissa that is worked out already. */
+export function fitOver({ x, weights, xMean, total, sxx }: Abscissa, y: ArrayLike<number>): Line {
   const n = Math.min(x.length, y.length)
-  const [xMean, yMean, total] = weightedMeans(x, y, weights, n)
-  let sxx = 0
+  const [yMean] = weightedMean(y, weights, n)
   let sxy = 0
   for (let i = 0; i < n; i++) {
     const weight = weights ? (weights[i] as number) : 1
-    const dx = (x[i] as number) - xMean
-    sxx += weight * dx * dx
-    sxy += weight * dx * ((y[i] as number) - yMean)
+    sxy += weight * ((x[i] as number) - xMean) * ((y[i] as number) - yMean)
   }
   // Points at one x have no slope.
   const slope = sxx > 0 ? sxy / sxx : Number.NaN
@@ -79,25 +102,22 @@ export function fitLine(x: ArrayLike<number>, y: ArrayLike<number>, weights?: Ar
   }
 }
 
-function weightedMeans(
-  x: ArrayLike<number>,
-  y: ArrayLike<number>,
+/** Mean, and the sum of the weights. */
+function weightedMean(
+  values: ArrayLike<number>,
   weights: ArrayLike<number> | undefined,
   n: number,
-): readonly [number, number, number] {
+): readonly [number, number] {
   let total = 0
-  let sx = 0
-  let sy = 0
+  let sum = 0
   // Sums of differences from the first point: a time in milliseconds since 1970 keeps its digits.
-  const x0 = x[0] ?? Number.NaN
-  const y0 = y[0] ?? Number.NaN
+  const first = values[0] ?? Number.NaN
   for (let i = 0; i < n; i++) {
     const weight = weights ? (weights[i] as number) : 1
     total += weight
-    sx += weight * ((x[i] as number) - x0)
-    sy += weight * ((y[i] as number) - y0)
+    sum += weight * ((values[i] as number) - first)
   }
-  return [x0 + sx / total, y0 + sy / total, total]
+  return [first + sum / total, total]
 }
 
 export type Proportion = {
@@ -133,10 +153,10 @@ export function blockMeans(values: ArrayLike<number>, n: number): Float64Array {
   const size = Math.floor(values.length / count)
   const longer = values.length % count
   let at = 0
-  return Float64Array.from({ length: count }, (_, i) => {
+  return filled(count, (i) => {
     const length = size + (i < longer ? 1 : 0)
-    const block = Array.from({ length }, (_unused, j) => values[at + j] ?? Number.NaN)
+    const from = at
     at += length
-    return mean(block)
+    return mean(filled(length, (j) => values[from + j] ?? Number.NaN))
   })
 }

@@ -14,7 +14,7 @@ function logGamma(x: number): number {
 }
 
 /** ln Γ(a + ½) − ln Γ(a). Two large logarithms would cancel for large a; the series of the ratio does not. */
-function logGammaHalfStep(a: number): number {
+export function logGammaHalfStep(a: number): number {
   if (a < 20) return logGamma(a + 0.5) - logGamma(a)
   const r = 1 / (a * a)
   return Math.log(a) / 2 - (1 / 8 - r * (1 / 192 - r * (1 / 640 - r * (17 / 14336)))) / a
@@ -45,15 +45,17 @@ function continuedFraction(x: number, y: number, a: number, b: number): number {
   return fraction
 }
 
-/** @param square t², from which x and 1 − x are had without cancellation */
-export function incompleteBeta(dof: number, square: number): number {
+/**
+ * @param square t², from which x and 1 − x are had without cancellation
+ * @param halfStep `logGammaHalfStep(dof / 2)`, where many are asked for the same degrees of freedom
+ */
+export function incompleteBeta(dof: number, square: number, halfStep = logGammaHalfStep(dof / 2)): number {
   if (square === 0) return 1
   const a = dof / 2
   const x = dof / (dof + square)
   const y = square / (dof + square)
   // ln of x^a · y^½ / B(a, ½)
-  const logFront =
-    -a * Math.log1p(square / dof) + Math.log(y) / 2 + logGammaHalfStep(a) - Math.log(Math.PI) / 2
+  const logFront = -a * Math.log1p(square / dof) + Math.log(y) / 2 + halfStep - Math.log(Math.PI) / 2
   if (x < (a + 1) / (a + 2.5)) return Math.exp(logFront) / continuedFraction(x, y, a, 0.5)
   return 1 - Math.exp(logFront) / continuedFraction(y, x, 0.5, a)
 }

@@ -47,6 +47,7 @@ export const KINDS = {
   'length-per-angle': { name: 'length per angle', unit: 'm/rad', dim: [1, 0, 0, 0, 0, -1] },
   'area-loading': { name: 'mass per area', unit: 'kg/m²', dim: [-2, 1, 0, 0, 0, 0] },
   'mass-moment': { name: 'mass moment', unit: 'kg·m', dim: [1, 1, 0, 0, 0, 0] },
+  'moment-of-inertia': { name: 'moment of inertia', unit: 'kg·m²', dim: [2, 1, 0, 0, 0, 0] },
   current: { name: 'electric current', unit: 'A', dim: [0, 0, 0, 1, 0, 0] },
   resistance: { name: 'electric resistance', unit: 'Ω', dim: [2, 1, -3, -2, 0, 0] },
   charge: { name: 'electric charge', unit: 'A·s', dim: [0, 0, 1, 1, 0, 0] },

@@ -32,8 +32,13 @@ export function fromStated(stated: Stated, source: Source, pool: string = source
   }
 }
 
-/** Combined standard uncertainty: independent sources in quadrature (GUM 5.1.2). Null where it is not known. */
+/** Combined standard uncertainty: of the draws where there are any, else by first order. Null where it is not known. */
 export function standardUncertainty(q: Quantity): number | null {
+  return q.simulated ? q.simulated.u : firstOrderUncertainty(q)
+}
+
+/** Independent sources in quadrature (GUM 5.1.2). */
+export function firstOrderUncertainty(q: Quantity): number | null {
   if (!q.parts) return null
   let sum = 0
   for (const source in q.parts) sum += (q.parts[source] as Part).u ** 2
@@ -58,7 +63,7 @@ function pools(parts: readonly Part[]): { u: number; dof: number }[] {
  * Infinity where nothing is estimated or nothing is known.
  */
 export function effectiveDof(q: Quantity): number {
-  const u = standardUncertainty(q)
+  const u = firstOrderUncertainty(q)
   if (!q.parts || !u) return Number.POSITIVE_INFINITY
   const sum = pools(Object.values(q.parts)).reduce((total, line) => total + (line.u / u) ** 4 / line.dof, 0)
   return 1 / sum
@@ -69,10 +74,18 @@ export function coverageFactor(q: Quantity, p = 0.95): number {
   return tQuantile((1 + p) / 2, effectiveDof(q))
 }
 
-/** Expanded uncertainty for 95 %, with the factor and the degrees of freedom it comes from. */
+/**
+ * Expanded uncertainty for 95 %, with the factor and the degrees of freedom it comes from. Of draws the distance from
+ * the value to the farther end of their 95 % interval, so that ± holds all of it.
+ */
 export function expanded(
   q: Quantity,
 ): { readonly U: number; readonly k: number; readonly dof: number } | null {
+  if (q.simulated) {
+    const { low, high, u } = q.simulated
+    const U = Math.max(high - q.value, q.value - low)
+    return { U, k: U / u, dof: Number.POSITIVE_INFINITY }
+  }
   const u = standardUncertainty(q)
   if (u === null) return null
   const dof = effectiveDof(q)
@@ -91,7 +104,7 @@ export type BudgetLine = {
 
 /** The uncertainty budget, largest share first; empty where the uncertainty is not known. */
 export function budget(q: Quantity): BudgetLine[] {
-  const variance = (standardUncertainty(q) ?? 0) ** 2
+  const variance = (firstOrderUncertainty(q) ?? 0) ** 2
   return Object.entries(q.parts ?? {})
     .map(([source, { u, dof }]) => ({ source, u, share: variance > 0 ? u ** 2 / variance : 0, dof }))
     .sort((a, b) => b.share - a.share || (a.source < b.source ? -1 : 1))
@@ -99,7 +112,7 @@ export function budget(q: Quantity): BudgetLine[] {
 
 /** Correlation coefficient of two quantities, from the sources that they share (GUM F.1.2.3). NaN where u is 0 or not known. */
 export function correlation(a: Quantity, b: Quantity): number {
-  const [ua, ub] = [standardUncertainty(a), standardUncertainty(b)]
+  const [ua, ub] = [firstOrderUncertainty(a), firstOrderUncertainty(b)]
   if (!ua || !ub) return Number.NaN
   const covariance = Object.entries(a.parts ?? {}).reduce(
     (sum, [source, { u }]) => sum + u * (b.parts?.[source]?.u ?? 0),

@@ -18,6 +18,17 @@ export function random(seed: number): Generator {
   return () => ((next() >>> 5) * 0x400_0000 + (next() >>> 6)) / 2 ** 53
 }
 
+/** A seed of 53 bits from a text: FNV-1a over its UTF-16 units, twice from different beginnings. */
+export function seedOf(text: string): number {
+  let [a, b] = [0x811c9dc5, 0x9747b28c]
+  for (let i = 0; i < text.length; i++) {
+    const unit = text.charCodeAt(i)
+    a = Math.imul(a ^ unit, 0x01000193)
+    b = Math.imul(b ^ unit, 0x01000193) ^ (b >>> 15)
+  }
+  return ((a >>> 0) & 0x1f_ffff) * 0x1_0000_0000 + (b >>> 0)
+}
+
 /** Standard normal, by Marsaglia's polar method. */
 export function normal(generator: Generator): number {
   for (;;) {

@@ -27,6 +27,21 @@ export type Part = {
 
 export type Parts = Readonly<Record<Source, Part>>
 
+/** What draws of all sources together say of a quantity, in place of the first order (JCGM 101). SI. */
+export type Simulated = {
+  /** Mean and standard deviation of the draws. */
+  readonly mean: number
+  readonly u: number
+  /** Probabilistically symmetric 95 % interval (7.7). */
+  readonly low: number
+  readonly high: number
+  /** What 95 % of the draws do not exceed. */
+  readonly bound: number
+  readonly draws: number
+  /** By how much another set of draws may differ in any of mean, u, low and high (7.9.4: two standard deviations). */
+  readonly tolerance: number
+}
+
 /** A value in SI with its budget. `parts: null` means that the uncertainty is not known, which is not zero. */
 export type Quantity = {
   readonly value: number
@@ -34,6 +49,8 @@ export type Quantity = {
   readonly parts: Parts | null
   /** Why the uncertainty is not known; empty where it is. One sentence each. */
   readonly why: readonly string[]
+  /** Where a card asks for Monte Carlo: counts before `parts`, which stay for the budget and for what follows. */
+  readonly simulated?: Simulated
 }
 
 /** A unit as somebody wrote it: `value_SI = value * factor + offset`. */

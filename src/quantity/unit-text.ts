@@ -154,8 +154,20 @@ function readProduct(reader: Reader, inBrackets: boolean): Product {
   return product
 }
 
+/** A campaign writes the same few units thousands of times. */
+const READ = new Map<string, Result<Unit>>()
+
 /** `value_SI = value * factor + offset`. Faults: `unit/unknown`, `unit/syntax`, `unit/temperature`. */
 export function parseUnit(text: string): Result<Unit> {
+  const known = READ.get(text)
+  if (known) return known
+  const unit = readUnit(text)
+  // What is no unit is mostly not written twice: it is not kept.
+  if (unit.ok) READ.set(text, unit)
+  return unit
+}
+
+function readUnit(text: string): Result<Unit> {
   const trimmed = text.trim()
   const start = text.indexOf(trimmed)
   const whole = unitByName(plain(trimmed))

@@ -1,7 +1,7 @@
 /** The JSON of `check`, field by field as the format fixes it. Numbers are in the unit that stands beside them. */
-import type { Campaign, CardState, OpenItem, Run } from '../campaign/types.ts'
+import type { Campaign, CardState, OpenItem, Provenance, Round, Run } from '../campaign/types.ts'
 import { measureUnit } from '../campaign/units.ts'
-import type { Judgement, Term } from '../judge/types.ts'
+import type { Judgement, Term, Verdict } from '../judge/types.ts'
 import { problemJson } from '../problems/printers/json.ts'
 import { toUnit, toUnitDifference } from '../quantity/convert.ts'
 import { effectiveDof, expanded, standardUncertainty } from '../quantity/quantity.ts'
@@ -35,13 +35,29 @@ const term = (each: Term) => ({
   verdict: each.verdict,
 })
 
-const criterion = (judgement: Judgement) => ({
+const criterion = (judgement: Judgement, asRun: Verdict | null) => ({
   id: judgement.criterion,
   accept: judgement.accept,
   rule: judgement.rule.text,
   verdict: judgement.verdict,
-  asRun: null,
+  asRun,
   terms: judgement.terms.map(term),
+})
+
+/** Those of today, and those of the card as run that are gone and still count. */
+const criteriaOf = ({ judgements, counting, asRun }: Run) => {
+  const then = new Map(asRun?.judgements.map(({ criterion, verdict }) => [criterion, verdict]))
+  const verdictThen = (id: string): Verdict | null =>
+    asRun === null ? null : asRun.unreadable === null ? (then.get(id) ?? null) : 'undetermined'
+  const gone = counting.filter((one) => !judgements.some(({ criterion }) => criterion === one.criterion))
+  return [...judgements, ...gone].map((judgement) => criterion(judgement, verdictThen(judgement.criterion)))
+}
+
+const provenance = ({ recorded, reviewed, amended, state }: Provenance) => ({
+  recorded,
+  reviewed: reviewed.map(({ by, how, commit }) => ({ by, how, commit })),
+  amended,
+  state,
 })
 
 const run = (each: Run) => {
@@ -62,10 +78,15 @@ const run = (each: Run) => {
         measure(quantity, each.units[name] ?? measureUnit(each.card, name, quantity.dim)),
       ]),
     ),
-    criteria: each.judgements.map(criterion),
-    provenance: each.provenance,
+    criteria: criteriaOf(each),
+    provenance: provenance(each.provenance),
   }
 }
+
+const roundCriteria = (round: Round | undefined) =>
+  (round?.judgements ?? []).map((judgement) =>
+    criterion(judgement, round?.asRun?.[judgement.criterion] ?? null),
+  )
 
 const card = (state: CardState) => ({
   id: state.id,
@@ -73,7 +94,7 @@ const card = (state: CardState) => ({
   article: state.article,
   status: state.status,
   round: state.round,
-  criteria: (state.rounds.at(-1)?.judgements ?? []).map(criterion),
+  criteria: roundCriteria(state.rounds.at(-1)),
   targets: Object.fromEntries(
     Object.entries(state.targets).map(([name, { value, unit }]) => [name, spread(value, unit)]),
   ),

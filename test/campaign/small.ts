@@ -1,5 +1,5 @@
 /** A small invented campaign as texts, to be changed piece by piece: one card, one gate, one scale. */
-import { computeCampaign } from '../../src/campaign/compute.ts'
+import { type CampaignInput, computeCampaign } from '../../src/campaign/compute.ts'
 import type { Campaign } from '../../src/campaign/types.ts'
 import { readRecords } from '../../src/format/records.ts'
 import { loadMethods } from '../../src/methods/registry.ts'
@@ -87,7 +87,8 @@ export const scale = (more: Fields = {}): Readonly<Record<string, string>> => ({
   }),
 })
 
-const BASE: Readonly<Record<string, string>> = {
+/** What stands in every campaign that is made here. */
+export const BASE: Readonly<Record<string, string>> = {
   'shared/campaign.yaml':
     'title: Invented\npurpose: To test\nmain: main\ntimezone: Europe/Zurich\nrule: guarded 95 %\nreview: [trailer]\nfiles: {size: 1 MB, kinds: [jpg]}\n',
   'shared/people.yaml':
@@ -98,14 +99,29 @@ const BASE: Readonly<Record<string, string>> = {
   ...scale(),
 }
 
-/** The campaign with these files in place of, or beside, those of the base. */
-export const campaignOf = (...parts: readonly Readonly<Record<string, string>>[]): Campaign => {
-  const files = Object.entries(Object.assign({}, BASE, ...parts) as Record<string, string>).map(
-    ([path, text]) => ({ path, text }),
-  )
+/** The campaign of these files alone. */
+export const campaignOfFiles = (
+  texts: ReadonlyMap<string, string>,
+  more: Pick<CampaignInput, 'history'> = {},
+): Campaign => {
+  const files = [...texts].map(([path, text]) => ({ path, text }))
   const { records, problems } = readRecords(files, methods)
-  return computeCampaign({ records, problems, methods, functions: {}, asOf: '2026-04-01', tool: 'test' })
+  const asOf = '2026-04-01'
+  return computeCampaign({
+    records,
+    problems,
+    methods,
+    functions: {},
+    asOf,
+    tool: 'test',
+    texts,
+    ...more,
+  })
 }
+
+/** The campaign with these files in place of, or beside, those of the base. */
+export const campaignOf = (...parts: readonly Readonly<Record<string, string>>[]): Campaign =>
+  campaignOfFiles(new Map(Object.entries(Object.assign({}, BASE, ...parts) as Record<string, string>)))
 
 /** Kinds of the open items, each once, sorted. */
 export const kinds = (campaign: Campaign): string[] =>

@@ -9,7 +9,7 @@ const dayOf = (when: string): string => when.slice(0, 10)
 
 const failed = (context: ItemContext, state: CardState, runs: readonly Run[]): OpenItem[] =>
   runs.flatMap((run) =>
-    run.judgements
+    run.counting
       .filter((judgement) => run.verdict === 'fail' && judgement.verdict === 'fail')
       .map((judgement) =>
         cardItem(

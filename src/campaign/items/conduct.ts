@@ -5,17 +5,16 @@ import { type ItemContext, runItem, stillCounts } from './item.ts'
 
 const twoRoles = (context: ItemContext, run: Run): OpenItem[] => {
   const { by, witness } = run.record
-  if (!witness || !by.includes(witness)) return []
-  const title = `${witness} is both tester and witness of ${run.id}`
-  return [
-    runItem(context, run, {
-      kind: 'two-roles',
-      about: [run.id],
-      title,
-      closes: 'a run with a second person as witness',
-      since: run.record.when.date,
-    }),
-  ]
+  const { reviewed } = run.provenance
+  if (!witness) return []
+  const since = run.record.when.date
+  const twice = (role: string, closes: string): OpenItem[] => {
+    const title = `${witness} is both ${role} and witness of ${run.id}`
+    return [runItem(context, run, { kind: 'two-roles', about: [run.id], title, closes, since })]
+  }
+  if (by.includes(witness)) return twice('tester', 'a run with a second person as witness')
+  const onlyReviewer = reviewed.length > 0 && reviewed.every((review) => review.by === witness)
+  return onlyReviewer ? twice('reviewer', 'a review by somebody else') : []
 }
 
 const deviations = (context: ItemContext, run: Run): OpenItem[] => {

@@ -1,6 +1,7 @@
 /** Items about the evidence itself: calibration, range, instrument worse than asked, stop-at, copied readings. */
-import { modelOf } from '../instruments.ts'
-import { differenceOf } from '../stated.ts'
+import { cellAt } from '../../format/cells.ts'
+import type { ReadingColumn } from '../../format/types.ts'
+import { worseThanAsked } from '../demand.ts'
 import type { InstrumentUse, OpenItem, Run } from '../types.ts'
 import { type ItemContext, runItem, stillCounts } from './item.ts'
 
@@ -30,7 +31,7 @@ const distinct = (uses: readonly InstrumentUse[]): InstrumentUse[] => [
 const foundWrong = (context: ItemContext, run: Run): OpenItem[] =>
   distinct(run.instruments).flatMap(({ instrument }) => {
     const bad = instrument.calibrations.find(
-      (each) => each.foundOut !== undefined && each.on > run.record.when.date,
+      (each) => each.foundOut !== undefined && each.on > run.record.when.date && each.on <= context.asOf,
     )
     if (!bad) return []
     const laterGood = instrument.calibrations.some(
@@ -72,53 +73,9 @@ const outOfRange = (context: ItemContext, run: Run): OpenItem[] =>
     ]
   })
 
-/** Expanded uncertainty from accuracy and calibration at the larger end of what the card asks for. */
-const worseThanAsked = (run: Run, use: InstrumentUse): string[] => {
-  const demand = run.card.instruments[use.column]
-  if (!demand) return []
-  const model = modelOf(use.instrument, run.record.when.date)
-  const complaints: string[] = []
-  if (
-    demand.resolution &&
-    differenceOf(use.instrument.resolution) > differenceOf(demand.resolution) * (1 + 1e-9)
-  ) {
-    complaints.push(`resolution ${use.instrument.resolution.text}, asked ${demand.resolution.text}`)
-  }
-  if (
-    demand.drift &&
-    (model.drift === null || model.drift * Math.sqrt(3) > demand.drift.value * (1 + 1e-9))
-  ) {
-    complaints.push(model.drift === null ? 'its drift is not stated' : `more drift than ${demand.drift.text}`)
-  }
-  if (demand.uncertainty) {
-    const ends = demand.range
-      ? [demand.range.low, demand.range.high].map((end) => Math.abs(differenceOf(end)))
-      : [0]
-    const reach = Math.max(...ends)
-    const U =
-      model.gain === null || model.offset === null
-        ? null
-        : 2 * Math.hypot(model.gain * reach, model.offset, model.calibration ?? 0)
-    if (U === null) complaints.push('its accuracy is not stated')
-    else if (U > differenceOf(demand.uncertainty) * (1 + 1e-9))
-      complaints.push(`less certain than ${demand.uncertainty.text}`)
-  }
-  const range = use.instrument.range
-  if (
-    demand.range &&
-    range &&
-    (range.low.value > demand.range.low.value || range.high.value < demand.range.high.value)
-  ) {
-    complaints.push(
-      `range ${range.low.text} .. ${range.high.text}, asked ${demand.range.low.text} .. ${demand.range.high.text}`,
-    )
-  }
-  return complaints
-}
-
 const worse = (context: ItemContext, run: Run): OpenItem[] =>
   run.instruments.flatMap((use) => {
-    const complaints = worseThanAsked(run, use)
+    const complaints = worseThanAsked(run.card.instruments[use.column], use.instrument, run.record.when.date)
     if (complaints.length === 0) return []
     const title = `${use.instrument.id} is worse than ${run.card.id} asks for ${use.column}: ${complaints.join('; ')}`
     const closes =
@@ -146,7 +103,7 @@ const beyondStop = (context: ItemContext, run: Run): OpenItem[] =>
     if (!reading) return []
     const row = reading.values.findIndex((value) => Math.abs(value) > Math.abs(stop.value) * (1 + 1e-9))
     if (row === -1) return []
-    const title = `${run.id} went beyond the stop-at value: ${column} ${reading.cells[row]} ${reading.unit} in reading ${row + 1}, stop at ${stop.text}`
+    const title = `${run.id} went beyond the stop-at value: ${column} ${cellAt(reading, row)} ${reading.unit} in reading ${row + 1}, stop at ${stop.text}`
     const closes = 'an inspection of the article, recorded as an item that names this run, and closed'
     return [
       runItem(
@@ -164,22 +121,40 @@ const settledByHand = (context: ItemContext, run: Run): boolean =>
     (item) => item.closed && item.itemKind !== 'concession' && item.about.includes(run.id),
   )
 
-const fingerprint = (run: Run): string =>
-  run.record.readings.columns
-    .filter((column) => !column.text)
-    .map((column) => column.cells.join(' '))
-    .join('|')
+const numbersOf = (run: Run): readonly ReadingColumn[] =>
+  run.record.readings.columns.filter((column) => !column.text)
+
+/** Alike in length and in three of their rows: only such runs are compared reading by reading. */
+const fingerprint = (run: Run): string => {
+  const { rows } = run.record.readings
+  const looked = [0, rows >> 1, rows - 1]
+  return [rows, ...numbersOf(run).map((column) => looked.map((row) => cellAt(column, row)).join(' '))].join(
+    '|',
+  )
+}
+
+const alike = (one: Run, other: Run): boolean => {
+  const others = numbersOf(other)
+  return numbersOf(one).every((column, index) => {
+    const against = others[index]
+    if (!against) return false
+    // The figures of a logger file are compared as values: its cells would be a million texts.
+    if (column.cell || against.cell)
+      return column.values.every((value, row) => Object.is(value, against.values[row]))
+    return column.cells.every((cell, row) => cell === against.cells[row])
+  })
+}
 
 /** Copied records: the same readings under two names. A table of words or of one row may well repeat. */
 const sameReadings = (context: ItemContext): OpenItem[] => {
-  const seen = new Map<string, Run>()
+  const seen = new Map<string, Run[]>()
   return context.runs.flatMap((run) => {
-    const numbers = run.record.readings.columns.filter((column) => !column.text)
-    if (run.record.readings.rows < 3 || numbers.length < 2) return []
+    if (run.record.readings.rows < 3 || numbersOf(run).length < 2) return []
     const key = fingerprint(run)
-    const first = seen.get(key)
+    const before = seen.get(key) ?? []
+    const first = before.find((other) => alike(run, other))
     if (!first) {
-      seen.set(key, run)
+      seen.set(key, [...before, run])
       return []
     }
     const title = `${run.id} has the same readings as ${first.id}`

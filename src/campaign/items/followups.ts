@@ -85,7 +85,7 @@ const basis = (context: ItemContext): OpenItem[] =>
   Object.values(context.records.readiness).flatMap((record) =>
     record.basis.flatMap((line) => {
       const run = context.runs.find((each) => each.id === line.run)
-      const now = run?.judgements.find((judgement) => judgement.criterion === line.criterion)
+      const now = run?.counting.find((judgement) => judgement.criterion === line.criterion)
       const verdict = run && run.verdict === null ? 'void' : now?.verdict
       const value = now?.terms[0]?.value.value
       if (verdict === line.verdict && sameAsWritten(line.value, value)) return []

@@ -1,5 +1,6 @@
 /** What every kind of open item shares: a stable id, an owner, the gates that it holds. */
 import type { Records } from '../../format/types.ts'
+import type { HistoryFacts } from '../history/with-history.ts'
 import type { CardState, ItemKind, OpenItem, Run } from '../types.ts'
 
 export type ItemContext = {
@@ -8,6 +9,10 @@ export type ItemContext = {
   readonly cards: readonly CardState[]
   /** `YYYY-MM-DD` */
   readonly asOf: string
+  /** Absent or null: history is not known. */
+  readonly history?: HistoryFacts | null
+  /** The moment that is looked at again, in ms; undefined: now. */
+  readonly until?: number | undefined
 }
 
 export const gatesOfCard = (records: Records, card: string): readonly string[] =>

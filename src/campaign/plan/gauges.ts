@@ -14,13 +14,17 @@ export type Bench = {
   readonly card: CardRecord
   /** `YYYY-MM-DD` */
   readonly day: string
+  /** Column → instrument, where one was chosen already. */
+  readonly chosen?: ReadonlyMap<string, InstrumentRecord>
 }
 
 /** The one that the last run of this card used, where it is still in calibration on the day. */
 export const instrumentFor = (
-  { records, runs, card, day }: Bench,
+  { records, runs, card, day, chosen }: Bench,
   column: string,
 ): InstrumentRecord | undefined => {
+  const own = chosen?.get(column)
+  if (own) return own
   const used = runs.findLast((run) => run.card.id === card.id && run.record.instruments[column])
   const before = records.instruments[used?.record.instruments[column] ?? '']
   const due = before && calibrationOn(before, day)?.due

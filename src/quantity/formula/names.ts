@@ -40,6 +40,12 @@ export function namesIn(node: Node, functions: Readonly<Record<string, FormulaFu
   return [...names]
 }
 
+/** Calls of functions, outer ones first. */
+export function callsIn(node: Node): Extract<Node, { type: 'call' }>[] {
+  const inner = children(node).flatMap(callsIn)
+  return node.type === 'call' ? [node, ...inner] : inner
+}
+
 /** The comparisons of a criterion, joined by `and`. What compares nothing is a fault. */
 export function conjuncts(node: Node): Result<Compare[]> {
   const found: Compare[] = []
