@@ -1,82 +1,74 @@
 import { existsSync, mkdirSync, writeFileSync } from 'node:fs'
 import { dirname, join, relative, resolve } from 'node:path'
 import { openCampaign } from '../src/campaign/node/open.ts'
-import type { Campaign, CardState } from '../src/campaign/types.ts'
-import { nearest } from '../src/quantity/nearest.ts'
-import { newRunText } from '../src/views/new-run.ts'
+import type { Records } from '../src/format/types.ts'
+import { freeName } from '../src/views/new-front.ts'
 import { complain, home, readCall, tool } from './command.ts'
+import { draftOf, OPTIONS, wanted } from './new/call.ts'
+import type { Draft, NewContext } from './new/context.ts'
+import { isMoment, now } from './new/when.ts'
+import { writerOf } from './new/who.ts'
 
-const HELP = `npm run new -- <card> [options]     a run file in its place, filled in as far as is known
+const HELP = `npm run new -- <card> [options]              a run file in its place, filled in as far as is known
+npm run new -- --rework TITLE --changes PARTS   a change made to the article
+npm run new -- --item TITLE --kind KIND         an open item: discrepancy, action, concession
+npm run new -- --readiness GATE                 minutes of a meeting on a gate, with the results as they are now
 
-  --article PATH    which article, where the card serves several
-  --by ID           who makes the run (as in people.yaml)
+  --article PATH    of a run: which article, where the card serves several
+  --changes A,B     of a rework: articles or parts of them
+  --because A,B     of a rework: runs and items that led to it
+  --about A,B       of an item: what it is about; of a concession, the run
+  --by ID           who writes it, as in people.yaml (whom git knows)
   --at TIME         when, as 2026-03-04T09:12+01:00 (now)
+  --id NAME         name of the file (from time and card or title)
   --root DIR        a folder that holds records/ and shared/ (this repository)
   --help            this text
 
-Nothing is ever overwritten.
+What is left to write is marked …; check refuses the file until it is written. Nothing is ever overwritten.
 `
 
-const two = (number: number): string => String(number).padStart(2, '0')
-
-/** Local time of the machine with its offset, to the minute: the hangar's laptop stands in the hangar. */
-const now = (): string => {
-  const date = new Date()
-  const offset = -date.getTimezoneOffset()
-  const sign = offset < 0 ? '-' : '+'
-  const zone = `${sign}${two(Math.trunc(Math.abs(offset) / 60))}:${two(Math.abs(offset) % 60)}`
-  const day = `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`
-  return `${day}T${two(date.getHours())}:${two(date.getMinutes())}${zone}`
+/** Ids are unique across kinds, and what is there already stays as it is. */
+const takenBy = (records: Records, root: string, { folder, id }: Draft): string | null => {
+  const file = join(folder, `${id}.md`)
+  const other = existsSync(join(root, file)) ? file : records.seen.find((each) => each.id === id)?.path
+  if (other === undefined) return null
+  const free = freeName(id, new Set(records.seen.map((each) => each.id)))
+  return `${other} is there already; nothing was written. Another name: --id ${free}`
 }
 
-const choose = (campaign: Campaign, card: string, article: string | undefined): CardState | string => {
-  const states = campaign.cards.filter((state) => state.id === card)
-  const [only, second] = states
-  if (!only) {
-    const close = nearest(card, [...new Set(campaign.cards.map((state) => state.id))])
-    return `There is no card ${card}${close.length > 0 ? `; these are close: ${close.join(', ')}` : ''}.`
-  }
-  if (article === undefined && !second) return only
-  const named = states.find((state) => state.article === article)
-  const articles = states.map((state) => state.article).join(', ')
-  if (named) return named
-  return article === undefined
-    ? `${card} serves several articles; add --article with one of ${articles}.`
-    : `${card} does not serve ${article}; it serves ${articles}.`
+const write = (root: string, { folder, id, text, notes }: Draft): void => {
+  const file = join(root, folder, `${id}.md`)
+  mkdirSync(dirname(file), { recursive: true })
+  writeFileSync(file, text, { flag: 'wx' })
+  for (const note of notes) process.stderr.write(`${note}\n`)
+  const next = folder.startsWith('records/runs') ? 'add the readings, then' : 'then'
+  process.stdout.write(`${relative(process.cwd(), file)}\nFill in what is marked …, ${next}: npm run check\n`)
 }
 
 const main = async (): Promise<void> => {
-  const call = readCall(
-    { article: { type: 'string' }, by: { type: 'string' }, at: { type: 'string' }, root: { type: 'string' } },
-    HELP,
-  )
+  const call = readCall(OPTIONS, HELP)
   if (!call) return
+  const { values } = call
   const [card, extra] = call.positionals
-  if (card === undefined || extra !== undefined) return complain(`Name one card.\n\n${HELP}`)
-  const { article, by, at, root: folder } = call.values
-  const when = at ?? now()
-  if (
-    !/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(:\d{2})?[+-]\d{2}:\d{2}$/.test(when) ||
-    Number.isNaN(Date.parse(when))
-  ) {
+  const kind = extra === undefined ? wanted(card, values) : `${extra} is not understood here.`
+  if (typeof kind === 'string') return complain(`${kind}\n\n${HELP}`)
+  const when = values.at ?? now()
+  if (!isMoment(when))
     return complain(`--at ${when} is no time with an offset; write 2026-03-04T09:12+01:00.`)
-  }
-  const root = folder ? resolve(folder) : home
-  const { campaign } = await openCampaign(root, tool)
-  const state = choose(campaign, card, article)
-  if (typeof state === 'string') return complain(state)
-  if (by !== undefined && !campaign.records.people[by])
-    return complain(`There is no ${by} in shared/people.yaml.`)
-  const several = Object.keys(state.card.articles).length > 1
-  const suffix = several ? `-${state.article.split('/').slice(-2).join('-')}` : ''
-  const id = `${when.slice(0, 10)}-${when.slice(11, 16).replace(':', '')}-${card}${suffix}`
-  const file = join(root, 'records/runs', when.slice(0, 7), `${id}.md`)
-  if (existsSync(file)) return complain(`${relative(root, file)} is there already; nothing was written.`)
-  mkdirSync(dirname(file), { recursive: true })
-  writeFileSync(file, newRunText({ campaign, state, when, by: by ?? null }), { flag: 'wx' })
-  process.stdout.write(
-    `${relative(process.cwd(), file)}\nFill in what is marked …, add the readings, then: npm run check\n`,
-  )
+  const { id } = values
+  if (id !== undefined && !/^[a-z0-9]+(-[a-z0-9]+)*$/.test(id))
+    return complain(`--id ${id} is no id: small letters, digits and hyphens.`)
+  const root = values.root ? resolve(values.root) : home
+  const { campaign, input } = await openCampaign(root, tool, when.slice(0, 10))
+  const writer = writerOf(campaign.records.people, root, values.by)
+  if (typeof writer === 'string') return complain(writer)
+  const context: NewContext = { campaign, input, root, when, by: writer.by, id }
+  const draft = draftOf(context, kind.kind, card ?? '', values)
+  if (typeof draft === 'string') return complain(draft)
+  const taken = takenBy(campaign.records, root, draft)
+  if (taken !== null) return complain(taken)
+  if (writer.note !== null) process.stderr.write(`${writer.note}\n`)
+  write(root, draft)
 }
 
 await main()

@@ -96,14 +96,25 @@ const worse = (context: ItemContext, run: Run): OpenItem[] =>
     ]
   })
 
+/** Another column that the method takes for this one was read, and has a stop of its own. */
+const stoppedElsewhere = (run: Run, column: string): boolean => {
+  const sets = run.computed?.schema.alternatives?.map((each) => each.sets.flat()) ?? []
+  const others = sets.filter((names) => names.includes(column)).flat()
+  const read = new Set(run.record.readings.columns.map(({ name }) => name))
+  return others.some((name) => read.has(name) && run.card.stopAt[name] !== undefined)
+}
+
 /** Beyond the stop-at value on either side: a limit of vacuum is one of pressure as well. */
 const beyondStop = (context: ItemContext, run: Run): OpenItem[] =>
   Object.entries(run.card.stopAt).flatMap(([column, stop]) => {
     const reading = run.record.readings.columns.find((each) => each.name === column)
-    if (!reading) return []
-    const row = reading.values.findIndex((value) => Math.abs(value) > Math.abs(stop.value) * (1 + 1e-9))
-    if (row === -1) return []
-    const title = `${run.id} went beyond the stop-at value: ${column} ${cellAt(reading, row)} ${reading.unit} in reading ${row + 1}, stop at ${stop.text}`
+    const row = reading?.values.findIndex((value) => Math.abs(value) > Math.abs(stop.value) * (1 + 1e-9))
+    if (row === -1 || (!reading && stoppedElsewhere(run, column))) return []
+    // A run that has another column for it (a U-tube's legs) may have gone anywhere: that is not known, and not “no”.
+    const title =
+      reading && row !== undefined
+        ? `${run.id} went beyond the stop-at value: ${column} ${cellAt(reading, row)} ${reading.unit} in reading ${row + 1}, stop at ${stop.text}`
+        : `${run.id} has no readings of ${column}, so whether it went beyond the stop-at value of ${stop.text} is not known`
     const closes = 'an inspection of the article, recorded as an item that names this run, and closed'
     return [
       runItem(
