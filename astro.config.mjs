@@ -1,4 +1,6 @@
 import { defineConfig } from 'astro/config'
+import { offlineForms } from './src/form/node/offline.ts'
+import { followViews } from './src/views/follow.ts'
 import { recordFiles } from './src/views/record-files.ts'
 
 const base = (process.env.BASE_PATH || '/').replace(/\/*$/, '/')
@@ -17,6 +19,19 @@ export default defineConfig({
   markdown: { syntaxHighlight: false },
   devToolbar: { enabled: false },
   // Not import.meta.env.BASE_URL: a variable BASE_URL in somebody's shell would win over the setting.
-  vite: { build: { assetsInlineLimit: 0 }, define: { SITE_BASE: JSON.stringify(base) } },
-  integrations: [recordFiles()],
+  vite: {
+    build: { assetsInlineLimit: 0 },
+    // Within the scope of the service worker: a worker is held by the one that its own address belongs to.
+    worker: {
+      format: 'es',
+      rolldownOptions: {
+        output: {
+          entryFileNames: 'record/code/[name]-[hash].js',
+          chunkFileNames: 'record/code/[name]-[hash].js',
+        },
+      },
+    },
+    define: { SITE_BASE: JSON.stringify(base) },
+  },
+  integrations: [recordFiles(), followViews(), offlineForms(base)],
 })

@@ -1,5 +1,23 @@
 import { defineConfig } from 'vitest/config'
 
+/** What a process shares with those after it (environment, spies on globals, programs called) is theirs alone here. */
+const APART = ['test/history/**/*.test.ts', 'test/scripts/**/*.test.ts', 'test/plots/render.test.ts']
+
 export default defineConfig({
-  test: { include: ['test/**/*.test.ts'], exclude: ['test/browser/**'], testTimeout: 20_000 },
+  test: {
+    testTimeout: 20_000,
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'core',
+          include: ['test/**/*.test.ts'],
+          exclude: ['test/browser/**', ...APART],
+          // Pure modules keep nothing from file to file: loading them once a worker halves the time of the suite.
+          isolate: false,
+        },
+      },
+      { extends: true, test: { name: 'apart', include: APART } },
+    ],
+  },
 })

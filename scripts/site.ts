@@ -11,19 +11,19 @@ export const viewsFile = (): string => resolve(home, process.env.VIEWS_FILE ?? '
 
 export const siteFolder = (): string => resolve(home, process.env.OUT_DIR ?? 'dist')
 
-/** Where the pages find their views; kept out of git. */
-export const writeViews = async (campaign: Campaign, root: string): Promise<number> => {
+/** Where the pages find their views; kept out of git. Gives the addresses of all pages. */
+export const writeViews = async (campaign: Campaign, root: string): Promise<readonly string[]> => {
   const views = allViews(campaign, await loadHandbook())
   const file = viewsFile()
   mkdirSync(dirname(file), { recursive: true })
   writeFileSync(file, JSON.stringify({ root, views }))
-  return views.length
+  return views.map((view) => view.path)
 }
 
 export const buildSite = async (campaign: Campaign, root: string): Promise<number> => {
   // Nothing here asks for a network.
   process.env.ASTRO_TELEMETRY_DISABLED = '1'
-  const pages = await writeViews(campaign, root)
+  const { length } = await writeViews(campaign, root)
   await build({ root: home, logLevel: 'warn' })
-  return pages
+  return length
 }

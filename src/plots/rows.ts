@@ -21,6 +21,8 @@ const verdictMarks: Readonly<Record<StampStyle, { colour: string; shape: string;
   'due-again': { colour: 'var(--stale)', shape: 'square', fill: 'var(--sheet)' },
   conceded: { colour: 'var(--open)', shape: 'square', fill: 'var(--open)' },
   plain: { colour: 'var(--none)', shape: 'circle', fill: 'var(--sheet)' },
+  proposed: { colour: 'var(--accent)', shape: 'circle', fill: 'var(--sheet)' },
+  gone: { colour: 'var(--fail)', shape: 'circle', fill: 'var(--sheet)' },
 }
 
 /** How the series at `index` is drawn; the key under a plot shows the same. */
@@ -39,7 +41,7 @@ const seriesRows = (series: Series, index: number) => {
     .map((point, order) => {
       const verdict = series.styles?.[order]
       const marks = verdict
-        ? verdictMarks[verdict]
+        ? { ...verdictMarks[verdict], ...(series.hollow?.[order] ? { fill: 'var(--sheet)' } : {}) }
         : { colour: style.colour, shape: style.shape, fill: 'var(--sheet)' }
       return {
         point,

@@ -9,6 +9,9 @@ import { instrumentsView, instrumentView } from './instruments.ts'
 import { itemsView, itemView } from './items.ts'
 import { peopleView } from './people.ts'
 import { readinessListView, readinessView } from './readiness.ts'
+import { recordsView, recordView } from './record.ts'
+import { gateReportView } from './report-gate.ts'
+import { runReportView } from './report-run.ts'
 import { reworksView, reworkView } from './rework.ts'
 import { runView } from './run.ts'
 import { runsViews } from './runs.ts'
@@ -26,14 +29,17 @@ export const allViews = (campaign: Campaign, handbook: Handbook = EMPTY_HANDBOOK
   return [
     frontView(site),
     gatesView(site),
-    ...campaign.gates.map((gate) => gateView(gate, site)),
+    ...campaign.gates.flatMap((gate) => [gateView(gate, site), gateReportView(gate, site)]),
     cardsView(site),
     ...Object.values(records.cards).map((card) => cardView(card, site)),
     ...campaign.cards.map((state) => sheetView(state, site)),
+    recordsView(site),
+    ...Object.values(records.cards).flatMap((card) => recordView(card, site)),
     articlesView(site),
     ...Object.values(records.articles).map((article) => articleView(article, site)),
     ...runsViews(site),
-    ...campaign.runs.map((run) => runView(run, site)),
+    // Side by side: they share their figures.
+    ...campaign.runs.flatMap((run) => [runView(run, site), runReportView(run, site)]),
     trendsView(site),
     itemsView(site),
     ...Object.values(records.items).map((item) => itemView(item, site)),

@@ -50,5 +50,10 @@ export const budgetOf = (name: string, quantity: Quantity, unit: Unit, records: 
   const weighty = lines.filter((line) => line.share >= LEAST_SHARE)
   const shown = weighty.length > MOST_LINES + 1 ? weighty.slice(0, MOST_LINES) : weighty
   const rows = [...shown.map((line) => rowOf(line, unit)), ...restOf(lines.slice(shown.length), unit)]
-  return { measure: nameWords(name), result: resultText(quantity, unit), note: factorText(quantity), rows }
+  return {
+    measure: nameWords(name),
+    result: resultText(quantity, unit),
+    note: factorText(quantity, unit),
+    rows,
+  }
 }

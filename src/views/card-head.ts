@@ -2,6 +2,7 @@
 import type { CardState } from '../campaign/types.ts'
 import type { CardRecord } from '../format/types.ts'
 import { cell, joined } from './page.ts'
+import { recordLink } from './record.ts'
 import { sheetPath } from './sheet.ts'
 import { targetText } from './show.ts'
 import type { Site } from './site.ts'
@@ -125,6 +126,7 @@ export const cardHead = (card: CardRecord, states: readonly CardState[], site: S
         ...states.map((state) => nextStep(state, site)),
         ...states.flatMap(targetWords),
         ...stopWords(card),
+        states.length > 0 ? recordLink(card.id) : [],
         states.length > 0 ? ['To print for the hangar: ', ...joined(states.map(sheetLink))] : [],
       ].filter((item) => item.length > 0),
     },

@@ -2,6 +2,7 @@
 import type { CardState } from '../campaign/types.ts'
 import type { CardRecord, InstrumentDemand } from '../format/types.ts'
 import { cardHead } from './card-head.ts'
+import { cardHistory } from './history-card.ts'
 import { code, list, prose, section, table, text, viewOf } from './page.ts'
 import { planSection } from './plan-section.ts'
 import { proseOf } from './prose.ts'
@@ -105,6 +106,7 @@ export const cardView = (card: CardRecord, site: Site): View => {
     ...cardHead(card, states, site),
     ...section('criteria', 'What is accepted, and why', [...criteriaOf(card), ...derived(card)]),
     ...states.flatMap((state) => articleSection(state, card, site)),
+    ...section('history', 'What it asked for over time', cardHistory(states, site)),
     ...section('instruments', 'Instruments asked for', instrumentsAsked(card)),
     ...section('steps', 'Purpose, set-up and steps', prose(written)),
   ]

@@ -29,13 +29,23 @@ const criterion = z.strictObject({
   accept: z.string(),
   rule: z.string(),
   verdict,
-  asRun: verdict.nullable().describe('by the card as it was when the run was made; null without history'),
+  asRun: verdict
+    .nullable()
+    .describe(
+      'by the card as it was when the run was made; null without history, or where that card did not ask it',
+    ),
   terms: z.array(term),
 })
 
 const provenance = z.strictObject({
   recorded: z.strictObject({ commit: z.string(), by: z.string(), when: z.string() }).nullable(),
-  reviewed: z.array(z.strictObject({ by: z.string(), how: z.string(), commit: z.string() })),
+  reviewed: z.array(
+    z.strictObject({
+      by: z.string(),
+      how: z.enum(['forge', 'signed', 'trailer']),
+      commit: z.string(),
+    }),
+  ),
   amended: z.array(
     z.strictObject({ when: z.string(), by: z.string(), at: z.string(), was: z.string(), why: z.string() }),
   ),

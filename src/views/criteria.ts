@@ -17,7 +17,7 @@ const againstOf = (term: Term): Against | null => {
   return { value, U, limits, direction: term.direction, style: term.verdict, words }
 }
 
-export const criterionRows = (judgements: readonly Judgement[], site: Site): CriterionRow[] =>
+export const criterionRows = (judgements: readonly Judgement[], site: Pick<Site, 'linked'>): CriterionRow[] =>
   judgements.map((judgement) => ({
     id: judgement.criterion,
     name: nameWords(judgement.criterion),

@@ -1,5 +1,6 @@
 /** The front page: may we take the next step? Gates in order, cards by round, the last days. */
 import type { GateState } from '../campaign/types.ts'
+import { notKnownStrip } from './history-known.ts'
 import { lastDays } from './log.ts'
 import { section, viewOf } from './page.ts'
 import { roundsSheet } from './rounds.ts'
@@ -86,7 +87,9 @@ export const frontView = (site: Site): View => {
   const { campaign } = site
   const blocks: Block[] = [
     { is: 'answer', text: site.linked(answer(campaign.gates)) },
+    { is: 'text', text: [{ is: 'link', text: 'Record a run', to: 'record/' }, ', with or without network.'] },
     ...problemStrip(site),
+    ...notKnownStrip(site),
     ...(campaign.gates.length > 0
       ? [{ is: 'gates', rows: campaign.gates.map((gate) => gateRow(gate, site)) } as const]
       : []),

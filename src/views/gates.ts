@@ -1,12 +1,21 @@
 /** The gates: may we, what stands between, and the evidence for whoever asks. */
-import type { CardState, GateState } from '../campaign/types.ts'
+import type { CardState, GateState, Run } from '../campaign/types.ts'
 import { gateAnswer, gateRow } from './front.ts'
+import { notKnownStrip } from './history-known.ts'
 import { itemsTable } from './items.ts'
-import { cell, joined, list, prose, section, table, text, viewOf } from './page.ts'
+import { cell, joined, lineBreak, list, prose, section, small, table, text, viewOf } from './page.ts'
 import { proseOf } from './prose.ts'
 import type { Site } from './site.ts'
 import type { Block, Rich, View } from './view.ts'
-import { dateWords, gateStamps, STATE_WORDS, statusStamp, timeWords } from './words.ts'
+import {
+  dateWords,
+  gateStamps,
+  historyMarks,
+  REVIEW_WORDS,
+  STATE_WORDS,
+  stamp,
+  statusStamp,
+} from './words.ts'
 
 export const gatesView = (site: Site): View => {
   const { gates } = site.campaign
@@ -22,29 +31,38 @@ export const gatesView = (site: Site): View => {
 }
 
 /** The run that the state of a card rests on: the newest of its newest round. */
-const decidingRun = (state: CardState, site: Site) => {
+export const decidingRun = (state: CardState, site: Site) => {
   const id = state.rounds.at(-1)?.runs.at(-1)
-  return site.campaign.runs.find((run) => run.id === id)
+  return id === undefined ? undefined : site.run(id)
 }
 
-/** For an inspector: serial, when tested, typed in and landed, by whom, reviewed by whom. */
+const runMarks = (run: Run): Rich => [
+  ...(run.record.void ? [stamp('void', 'plain')] : []),
+  ...historyMarks(run).map(({ word, style }) => stamp(word, style)),
+]
+
+/** For an inspector: serial, when tested, recorded and landed, by whom, reviewed by whom. */
 const evidenceRow = (state: CardState, site: Site): Rich[] => {
   const run = decidingRun(state, site)
   const serial = site.campaign.records.articles[state.article]?.serial ?? ''
   const card: Rich = [site.link(state.id, state.card.title)]
   const article: Rich = [site.link(state.article), ...(serial ? [` ${serial}`] : [])]
-  if (!run) return [card, article, [statusStamp(state.status)], [], [], [], []]
-  const { recorded, reviewed, state: landed } = run.provenance
+  if (!run) return [card, article, [statusStamp(state.status)], [], [], [], [], []]
+  const { recorded, landed, reviewed, state: known } = run.provenance
   return [
     card,
     article,
     [statusStamp(state.status)],
-    [site.link(run.id, dateWords(run.record.when.date))],
+    [site.link(run.id, dateWords(run.record.when.date)), ' ', ...joined(runMarks(run), ' ')],
     joined([...run.record.by, ...(run.record.witness ? [run.record.witness] : [])].map(site.person)),
-    [recorded ? `${timeWords(recorded.when)}, ${STATE_WORDS[landed]}` : STATE_WORDS[landed]],
+    [recorded ? site.at(recorded.when) : STATE_WORDS[known]],
+    [landed ? site.at(landed.when) : STATE_WORDS[known]],
     reviewed.length > 0
-      ? joined(reviewed.map((each) => site.person(each.by)))
-      : [landed === 'unknown' ? 'not known' : 'not yet'],
+      ? joined(
+          reviewed.map((each): Rich => [site.person(each.by), ' ', small(REVIEW_WORDS[each.how])]),
+          lineBreak,
+        )
+      : [known === 'unknown' ? 'not known' : 'not yet'],
   ]
 }
 
@@ -87,19 +105,29 @@ export const gateView = (gate: GateState, site: Site): View => {
       ],
     },
     { is: 'answer', text: site.linked(gateAnswer(gate)) },
+    ...notKnownStrip(site),
     ...section('held-by', 'What stands between', list(gate.words.map(site.linked))),
     ...section(
       'cards',
       'Cards of this gate',
       table(
         'Cards, serials, dates and signatures',
-        ['card', 'article, serial', 'status', 'tested', 'by, witness', 'typed in', 'reviewed'],
+        ['card', 'article, serial', 'status', 'tested', 'by, witness', 'recorded', 'landed', 'reviewed'],
         rows,
       ),
     ),
     ...section('items', 'Open items that hold it', itemsTable(items, site)),
     ...section('meetings', 'Readiness meetings', meetings(gate, site)),
     ...section('purpose', 'What the gate is for', prose(written)),
+    text(
+      'To print and sign: ',
+      {
+        is: 'link',
+        text: 'report of this gate',
+        to: `gates/${gate.id}/report/`,
+      },
+      '.',
+    ),
   ]
   return viewOf(site, {
     path: `gates/${gate.id}/`,

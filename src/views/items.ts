@@ -1,6 +1,7 @@
 /** Open items: what must be settled, who owns it, what closes it. */
 import type { OpenItem } from '../campaign/types.ts'
 import type { ItemRecord } from '../format/types.ts'
+import { awaitsReview } from './history-review.ts'
 import { cell, joined, lineBreak, prose, section, table, text, viewOf } from './page.ts'
 import { proseOf } from './prose.ts'
 import { itemAnchor, type Site } from './site.ts'
@@ -76,8 +77,11 @@ export const itemsView = (site: Site): View => {
     { name: 'owner', label: 'owner', values: valuesOf(rows, 'owner') },
     { name: 'kind', label: 'kind', values: valuesOf(rows, 'kind') },
   ]
+  const waiting = awaitsReview(site)
   const blocks: Block[] = [
+    ...(waiting.length > 0 ? [text({ is: 'link', text: 'What awaits a review', to: '#review' })] : []),
     items.length > 0 ? { is: 'filter', by, table: open } : text('Nothing is open.'),
+    ...section('review', 'What awaits a review', waiting),
     ...section(
       'closed',
       'Closed',

@@ -40,3 +40,6 @@ export const loadViews = (): ViewsFile => {
   if (loaded?.written !== written) loaded = { file: read(), written }
   return loaded.file
 }
+
+/** The same page as its view stands now; as it was where there is no such page any more. */
+export const viewNow = (view: View): View => loadViews().views.find((each) => each.path === view.path) ?? view

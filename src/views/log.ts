@@ -20,6 +20,16 @@ const entries = (site: Site): Entry[] => {
       ],
     }),
   )
+  const gone = campaign.runs.flatMap(({ id, card, article, gone: taken }): Entry[] =>
+    taken?.when
+      ? [
+          {
+            date: site.isoDay(taken.when),
+            text: ['File taken away: ', site.link(id, `${card.title}, ${article}`)],
+          },
+        ]
+      : [],
+  )
   const reworks = campaign.reworks.map(
     (rework): Entry => ({ date: rework.when.date, text: ['Rework: ', site.link(rework.id, rework.title)] }),
   )
@@ -40,7 +50,7 @@ const entries = (site: Site): Entry[] => {
       ? [{ date: item.closed.when.date, text: ['Closed: ', site.link(item.id, item.title)] }]
       : []),
   ])
-  return [...runs, ...reworks, ...meetings, ...items]
+  return [...runs, ...gone, ...reworks, ...meetings, ...items]
 }
 
 const MOST_DAYS = 8

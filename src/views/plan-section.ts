@@ -25,7 +25,7 @@ const decidableRows = (state: CardState): Rich[][] =>
     [each.text],
   ])
 
-const stepsTable = (state: CardState, gauges: Gauges): Block[] => {
+export const stepsOf = (state: CardState, gauges: Gauges): Block[] => {
   const steps = state.plan?.steps
   if (!steps) return []
   const heads = ['#step', ...steps.columns.map((column) => `#${planHead(column, gauges)}`)]
@@ -50,7 +50,7 @@ export const planSection = (state: CardState, site: Site): Block[] => {
       ...(state.plan?.text ?? []).map((text) => planSentence(text, gauges, site)),
       [{ is: 'link', text: `Sheet to print for ${article}`, to: sheetPath(state) }],
     ]),
-    ...stepsTable(state, gauges),
+    ...stepsOf(state, gauges),
     ...section(
       `decide-${name}`,
       'Can the instruments asked for decide it?',

@@ -33,6 +33,9 @@ export const problemsView = (handbook: Handbook, site: Site): View => {
         .flatMap((entry): Block[] =>
           section(codeAnchor(entry.code), `${entry.code}: ${entry.title}`, [
             ...prose(proseOf(entry.page, '', site, 3)),
+            ...(entry.example.data === undefined
+              ? []
+              : [{ is: 'sample' as const, label: 'With this data file', text: entry.example.data }]),
             { is: 'sample', label: `Gives the ${entry.severity}`, text: entry.example.wrong },
             { is: 'sample', label: 'Mended', text: entry.example.right },
           ]),

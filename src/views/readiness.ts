@@ -49,6 +49,13 @@ const basisRow = (entry: ReadinessRecord['basis'][number], site: Site): Rich[] =
   ]
 }
 
+export const basisTable = (record: ReadinessRecord, site: Site): Block[] =>
+  table(
+    'Basis, as it was read out and as it is now',
+    ['run', 'criterion', '#value then', 'verdict then', 'verdict now', 'computed by'],
+    record.basis.map((entry) => basisRow(entry, site)),
+  )
+
 export const readinessView = (record: ReadinessRecord, site: Site): View => {
   const written = proseOf(record.body, record.source.path, site)
   const open = new Set(site.campaign.items.map((item) => item.id))
@@ -67,15 +74,7 @@ export const readinessView = (record: ReadinessRecord, site: Site): View => {
       ],
     },
     ...section('conditions', 'Conditions', list(conditions)),
-    ...section(
-      'basis',
-      'What the decision rested on',
-      table(
-        'Basis, as it was read out and as it is now',
-        ['run', 'criterion', '#value then', 'verdict then', 'verdict now', 'computed by'],
-        record.basis.map((entry) => basisRow(entry, site)),
-      ),
-    ),
+    ...section('basis', 'What the decision rested on', basisTable(record, site)),
     ...section('minutes', 'Minutes', prose(written)),
   ]
   const title = `Readiness meeting on ${gateTitle(record, site)}, ${dateWords(record.when.date)}`

@@ -4,20 +4,37 @@ import { joined, lineBreak, small, table } from './page.ts'
 import { resultText } from './show.ts'
 import type { Site } from './site.ts'
 import type { Block, Inline, Rich } from './view.ts'
-import { dateWords, nameWords, plural, runStamps, statusStamp, timeWords } from './words.ts'
+import {
+  dateWords,
+  historyMarks,
+  nameWords,
+  plural,
+  runStamps,
+  stamp,
+  statusStamp,
+  timeWords,
+} from './words.ts'
 
 const roundStamp = (state: CardState, round: Round): Inline =>
   round.number === state.round && state.status === 'due-again'
     ? statusStamp('due-again')
     : statusStamp(round.status)
 
-const runOf = (site: Site, id: string): Run | undefined => site.campaign.runs.find((run) => run.id === id)
+/** What git says of its runs: each word once. */
+const roundMarks = (round: Round, site: Site): Rich => {
+  const marks = round.runs.flatMap((id) => {
+    const run = site.run(id)
+    return run ? historyMarks(run) : []
+  })
+  const words = new Map(marks.map((mark) => [mark.word, mark]))
+  return [...words.values()].flatMap(({ word, style }): Rich => [' ', stamp(word, style)])
+}
 
 /** One cell of the log sheet: the word, and under it when. */
 const roundCell = (state: CardState, round: Round | undefined, site: Site): Rich => {
   if (!round) return []
   const [first, ...others] = round.runs
-  const date = first ? runOf(site, first)?.record.when.date : undefined
+  const date = first ? site.run(first)?.record.when.date : undefined
   const when: Rich =
     first && date
       ? [
@@ -28,7 +45,7 @@ const roundCell = (state: CardState, round: Round | undefined, site: Site): Rich
           ),
         ]
       : []
-  return [roundStamp(state, round), ...when]
+  return [roundStamp(state, round), ...roundMarks(round, site), ...when]
 }
 
 const MOST_ROUNDS = 6
@@ -87,7 +104,7 @@ export const roundsTable = (state: CardState, site: Site): Block[] => {
       [roundStamp(state, round)],
     ]
     const runs = round.runs.flatMap((id): Rich[][] => {
-      const run = runOf(site, id)
+      const run = site.run(id)
       return run
         ? [
             [

@@ -1,5 +1,6 @@
 /** The tables of a run: all results, what was given, instruments on the day, readings with their digits as read. */
 import type { InstrumentUse, Run } from '../campaign/types.ts'
+import { cellAt } from '../format/cells.ts'
 import type { GivenText } from '../format/types.ts'
 import type { Field } from '../methods/method.ts'
 import { formatNumber, formatQuantity, printed } from '../quantity/display.ts'
@@ -95,7 +96,7 @@ export const instrumentRows = (run: Run, site: Site): Rich[][] =>
 /** The readings exactly as they were written; of a long logger file only the beginning, with the file itself. */
 export const readingsBlocks = (run: Run): { blocks: Block[]; files: string[] } => {
   const { readings, zero, source } = run.record
-  const file = readings.file ? besideRecord(source.path, readings.file) : null
+  const file = readings.file && !run.gone ? besideRecord(source.path, readings.file) : null
   const shown = Math.min(readings.rows, MOST_READINGS)
   const columns = readings.columns.map((column) => {
     const unit = column.text || column.unit === '1' ? '' : `, ${unitText(column.unit)}`
@@ -104,7 +105,7 @@ export const readingsBlocks = (run: Run): { blocks: Block[]; files: string[] } =
   })
   const rows = Array.from({ length: shown }, (_, row) => [
     [String(row + 1)],
-    ...readings.columns.map((column) => [column.cells[row] ?? ''].filter((each) => each !== '')),
+    ...readings.columns.map((column) => [cellAt(column, row)].filter((each) => each !== '')),
   ])
   const zeros = Object.entries(zero).map(([name, { before, after }]) => [
     [nameWords(name)],

@@ -1,15 +1,10 @@
-/** The title block of a run: what, which article, when, who, by which card, and what was fitted only for the test. */
+/** The title block of a run: what, which article, when, who, by which card, what git vouches for, what was fitted. */
 import type { Run } from '../campaign/types.ts'
+import { recordedCells } from './history-title.ts'
 import { cell, code, joined, small } from './page.ts'
 import type { Site } from './site.ts'
 import type { Block, Cell, Rich } from './view.ts'
-import { momentWords, runStamps, STATE_WORDS, timeWords } from './words.ts'
-
-const reviewWords = (run: Run, site: Site): Rich => {
-  const { reviewed, state } = run.provenance
-  if (reviewed.length > 0) return joined(reviewed.map((each) => `${site.person(each.by)} (${each.how})`))
-  return [state === 'unknown' ? 'not known: no history at hand' : 'not yet']
-}
+import { momentWords, runStamps } from './words.ts'
 
 /** What was fitted for the test, and the record that says it came out again. */
 const fittedWords = (run: Run, site: Site): Rich => {
@@ -45,20 +40,24 @@ const conditions = (run: Run): Cell[] => {
   ]
 }
 
+/** The card, and the state of it that was in force: the one that the run names, or that of the main line at its time. */
+const cardWords = ({ card, record, asRun }: Run, site: Site): Rich => {
+  const named = record.cardRevision ? [' revision in hand ', code(record.cardRevision.slice(0, 12))] : []
+  const inForce =
+    asRun && asRun.when !== null && asRun.revision !== null
+      ? [` as landed ${site.at(asRun.when)}, commit `, code(asRun.revision.slice(0, 12))]
+      : []
+  const late = asRun?.writtenAfter ? ['; ', { is: 'strong', text: 'after the test' } as const] : []
+  const said = [...named, ...(named.length > 0 && inForce.length > 0 ? [';'] : []), ...inForce, ...late]
+  return [site.link(card.id), ...(said.length > 0 ? [small(...said)] : [])]
+}
+
 export const runTitleBlock = (run: Run, site: Site): Block => {
-  const { record, provenance, card } = run
+  const { record } = run
   const serial = site.campaign.records.articles[run.article]?.serial
-  const { recorded } = provenance
   const cells: Cell[] = [
     cell('Article', [site.link(run.article), ...(serial ? [small(` serial ${serial}`)] : [])], 'half'),
-    cell(
-      'Card',
-      [
-        site.link(card.id),
-        ...(record.cardRevision ? [small(' revision in hand ', code(record.cardRevision.slice(0, 12)))] : []),
-      ],
-      'half',
-    ),
+    cell('Card', cardWords(run, site), 'half'),
     cell('When', momentWords(record.when)),
     cell('By', joined(record.by.map(site.person))),
     cell('Witness', record.witness ? site.person(record.witness) : 'none'),
@@ -66,12 +65,7 @@ export const runTitleBlock = (run: Run, site: Site): Block => {
       String(run.round),
       ...(run.overtakenBy ? [small(', overtaken by ', site.link(run.overtakenBy.id))] : []),
     ]),
-    cell(
-      'Typed in',
-      recorded ? `${timeWords(recorded.when)}, ${site.person(recorded.by)}` : STATE_WORDS[provenance.state],
-    ),
-    cell('Commit', recorded ? [code(recorded.commit.slice(0, 12))] : STATE_WORDS[provenance.state]),
-    cell('Reviewed', reviewWords(run, site), 'half'),
+    ...recordedCells(run, site),
     ...conditions(run),
     ...(record.fitted.length > 0
       ? [cell('As tested, and not as it will fly', fittedWords(run, site), 'full')]

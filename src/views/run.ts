@@ -5,7 +5,8 @@ import { budgetOf } from './budgets.ts'
 import { criterionRows } from './criteria.ts'
 import { figurePlot } from './figures.ts'
 import { besideRecord, isPicture } from './files.ts'
-import { list, prose, section, table, viewOf } from './page.ts'
+import { asLandedBlocks, asRunBlocks } from './history-criteria.ts'
+import { list, prose, section, table, text, viewOf } from './page.ts'
 import { proseOf } from './prose.ts'
 import { changedStrip, provenanceBlocks } from './run-history.ts'
 import { givenRows, instrumentRows, measureRows, readingsBlocks } from './run-tables.ts'
@@ -33,17 +34,23 @@ const judgementWords = (judgement: Judgement): string => {
 }
 
 /** What came out, a sentence a criterion. */
-const answerWords = (run: Run): string => {
+export const answerWords = (run: Run): string => {
   const { record } = run
   if (record.void)
     return `Withdrawn: ${record.void.why} It counts for nothing; it would have been ${run.wouldBe}.`
   if (run.computed === null) return `No result could be computed: ${run.reasons.join('; ')}.`
   const stopped = record.stopped ? `Broken off: ${record.stopped} ` : ''
   if (run.judgements.length === 0) return `${stopped}The card has no criterion: nothing was judged.`
-  return stopped + run.judgements.map(judgementWords).join(' ')
+  return stopped + run.judgements.map(judgementWords).join(' ') + countsOtherwise(run)
 }
 
-const budgetsOf = (run: Run, site: Site): Block[] => {
+/** Where a worse verdict counts until what changed is reviewed. */
+const countsOtherwise = ({ verdict, presentVerdict }: Run): string =>
+  verdict === null || verdict === presentVerdict
+    ? ''
+    : ` Until what was changed since is reviewed, it counts as ${verdict}.`
+
+export const budgetsOf = (run: Run, site: Site): Block[] => {
   const known = { ...run.computed?.measures, ...run.computed?.derived }
   const judged = new Set(
     run.judgements.flatMap((judgement) => judgement.terms.flatMap((term) => term.measures)),
@@ -56,7 +63,9 @@ const budgetsOf = (run: Run, site: Site): Block[] => {
   return budgets.length > 0 ? [{ is: 'budgets', budgets }] : []
 }
 
-const photosOf = (run: Run): { blocks: Block[]; files: string[] } => {
+export const photosOf = (run: Run): { blocks: Block[]; files: string[] } => {
+  // Of a run that is gone nobody knows whether its pictures are still there.
+  if (run.gone) return { blocks: [], files: [] }
   const photos = run.record.files.flatMap(({ file, caption }) => {
     const path = besideRecord(run.record.source.path, file)
     return path === null
@@ -70,7 +79,7 @@ const photosOf = (run: Run): { blocks: Block[]; files: string[] } => {
   return { blocks, files: photos.map((photo) => photo.path) }
 }
 
-const deviations = (run: Run, site: Site): Block[] =>
+export const deviations = (run: Run, site: Site): Block[] =>
   table(
     'Deviations from the card',
     ['from', 'what was done', 'why', 'agreed by'],
@@ -82,7 +91,7 @@ const deviations = (run: Run, site: Site): Block[] =>
     ]),
   )
 
-const remarks = (run: Run, site: Site): Block[] => {
+export const remarks = (run: Run, site: Site): Block[] => {
   const said = new Set(run.judgements.flatMap((judgement) => judgement.reasons))
   const reasons = run.computed === null ? [] : run.reasons.filter((reason) => !said.has(reason))
   return list([...reasons, ...run.notes].map(site.linked))
@@ -126,6 +135,10 @@ export const runView = (run: Run, site: Site): View => {
       ...(criteria.length > 0 ? [{ is: 'criteria', rows: criteria } as const] : []),
       ...remarks(run, site),
     ]),
+    ...section('then', 'By which limits, then and today?', [
+      ...asRunBlocks(run, site),
+      ...asLandedBlocks(run),
+    ]),
     ...section(
       'figures',
       'What the readings show',
@@ -162,6 +175,11 @@ export const runView = (run: Run, site: Site): View => {
       ...photos.blocks,
     ]),
     ...section('provenance', 'Who says so', provenanceBlocks(run, site)),
+    text(
+      'To print and sign: ',
+      { is: 'link', text: 'report of this run', to: `runs/${run.id}/report/` },
+      '.',
+    ),
     ...neighbours(run, site),
   ]
   return viewOf(site, {

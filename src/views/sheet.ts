@@ -19,7 +19,7 @@ export const sheetPath = ({ card, article }: CardState): Target =>
     : `cards/${card.id}/sheet/`
 
 /** Stop values in the units of the gauge; as written where the column is none of the method's. */
-const stopWords = ({ card }: CardState, gauges: Gauges): Rich[] =>
+export const stopWords = ({ card }: CardState, gauges: Gauges): Rich[] =>
   Object.entries(card.stopAt).map(([name, limit]) => {
     const field = gauges.fields.find((each) => each.name === name)
     const unit = field ? gauges.unit(name, field.kind) : null

@@ -6,7 +6,7 @@ import { toUnit, toUnitDifference } from '../quantity/convert.ts'
 import { superscript } from '../quantity/dimension.ts'
 import { formatNumber, formatQuantity, printed } from '../quantity/display.ts'
 import { expanded, standardUncertainty } from '../quantity/quantity.ts'
-import type { Quantity, Unit } from '../quantity/types.ts'
+import type { Quantity, Simulated, Unit } from '../quantity/types.ts'
 
 /** A unit for differences and uncertainties: a temperature scale has no zero there. */
 export const differenceUnit = (unit: Unit): Unit =>
@@ -53,8 +53,17 @@ export const targetText = ({ value, unit }: Target): string =>
 export const dofText = (dof: number): string =>
   dof > 1000 ? '∞' : formatNumber(Math.floor(dof * 10) / 10, 3)
 
+/** How draws made the uncertainty. */
+const drawsText = ({ mean, u, low, high, draws, tolerance }: Simulated, unit: Unit): string => {
+  const digits = 3
+  const [from, to] = [low, high].map((end) => valueText(end, unit, 4))
+  const count = printed(String(draws)).replace(/(\d)(?=(\d{3})+$)/g, '$1\u00a0')
+  return `By Monte Carlo (JCGM 101), as the card asks: ${count} joint draws of all sources, each from its own distribution, always the same ones. Their mean is ${valueText(mean, unit, 4)}, their standard deviation ${differenceText(u, unit, digits)}, and 95 % of them lie from ${from} to ${to}, equally many beyond either end. ± is the distance to the farther end. Other draws could move these by ${differenceText(tolerance, unit, 1)}. The lines are those of the first order (JCGM 100).`
+}
+
 /** The factor that makes ± of a standard uncertainty, and the degrees of freedom it comes from. */
-export const factorText = (quantity: Quantity): string => {
+export const factorText = (quantity: Quantity, unit: Unit): string => {
+  if (quantity.simulated) return drawsText(quantity.simulated, unit)
   const wide = expanded(quantity)
   if (wide === null)
     return `The uncertainty is not known${quantity.why.length > 0 ? `: ${quantity.why.join('; ')}` : ''}.`

@@ -1,6 +1,8 @@
 /** What every view needs to know: where the page of a thing is, what people are called, what a name in a sentence means. */
-import type { Campaign, OpenItem } from '../campaign/types.ts'
+import type { Campaign, OpenItem, Run } from '../campaign/types.ts'
 import type { Inline, Rich, Target } from './view.ts'
+import { instantWords } from './words.ts'
+import { zoned } from './zone.ts'
 
 export type Site = {
   readonly campaign: Campaign
@@ -10,8 +12,13 @@ export type Site = {
   /** A link to the page of a thing, or its bare name. */
   readonly link: (id: string, text?: string) => Inline
   readonly person: (id: string) => string
+  readonly run: (id: string) => Run | undefined
   /** A sentence in which every id that has a page is a link to it. */
   readonly linked: (sentence: string) => Rich
+  /** A time from git, on the clock of the campaign: `4 March 2026, 09:12 +01:00`. */
+  readonly at: (iso: string) => string
+  /** Its day there: `2026-03-04`. */
+  readonly isoDay: (iso: string) => string
 }
 
 /** Name of an item's row on the page of open items. */
@@ -98,5 +105,17 @@ export const siteOf = (campaign: Campaign, methods: readonly string[] = []): Sit
     sentence
       .split('`')
       .flatMap((piece, index): Rich => (index % 2 === 1 ? [{ is: 'code', text: piece }] : linkedPlain(piece)))
-  return { campaign, title: settings.title, page, link, person: (id) => people[id]?.name ?? id, linked }
+  const runs = new Map(campaign.runs.map((run) => [run.id, run]))
+  const there = zoned(settings.timezone)
+  return {
+    campaign,
+    title: settings.title,
+    page,
+    link,
+    person: (id) => people[id]?.name ?? id,
+    run: (id) => runs.get(id),
+    linked,
+    at: (iso) => instantWords(there(iso)),
+    isoDay: (iso) => there(iso).slice(0, 10),
+  }
 }

@@ -2,10 +2,11 @@
 import type { Trend } from '../campaign/types.ts'
 import { toUnit, toUnitDifference } from '../quantity/convert.ts'
 import { expanded } from '../quantity/quantity.ts'
-import { differenceUnit, resultText, roundText, unitText } from './show.ts'
+import { differenceUnit, resultText, unitText } from './show.ts'
 import type { Site } from './site.ts'
+import { asRunSteps, limitLabel } from './trend-limits.ts'
 import type { Plot, Rich, StampStyle } from './view.ts'
-import { dateWords, nameWords } from './words.ts'
+import { dateWords, historyMarks, listWords, nameWords } from './words.ts'
 
 const gainSentence = (gain: Trend['gains'][number], trend: Trend): string => {
   const by = resultText(gain.gain, differenceUnit(trend.unit))
@@ -23,6 +24,23 @@ export const gainWords = (trend: Trend): Rich[] => trend.gains.map((gain) => [ga
 
 /** Void runs are not in a trend; the style of each point is its run's verdict. */
 const styleOf = (verdict: Trend['points'][number]['verdict']): StampStyle => verdict ?? 'plain'
+
+const marksOfRun = (id: string, site: Site): string[] => {
+  const run = site.run(id)
+  return run ? historyMarks(run).map(({ word }) => word) : []
+}
+
+const verdictWords = (point: Trend['points'][number], site: Site): Rich => [
+  [point.verdict ?? 'void', ...marksOfRun(point.run, site)].join(', '),
+]
+
+/** `Hollow: the run of 4 March 2026 (proposed).` */
+const apartWords = (apart: Trend['points'], site: Site): string[] => {
+  const said = apart.map((point) => `${dateWords(point.when)} (${marksOfRun(point.run, site).join(', ')})`)
+  return said.length > 0
+    ? [`Hollow: ${said.length === 1 ? 'the run' : 'the runs'} of ${listWords(said)}.`]
+    : []
+}
 
 /** A place for each point, and one more for a round that a rework has begun and that has no run yet. */
 const placesOf = (trend: Trend, rounds: readonly number[]): Plot['places'] => {
@@ -61,9 +79,11 @@ export const trendPlot = (trend: Trend, site: Site, titled: 'measure' | 'in full
       [dateWords(point.when)],
       [site.link(point.run)],
       [resultText(point.value, unit)],
-      [point.verdict ?? 'void'],
+      verdictWords(point, site),
     ] satisfies Rich[],
   }))
+  const steps = asRunSteps(trend)
+  const apart = trend.points.filter((point) => marksOfRun(point.run, site).length > 0)
   const y =
     unit.text === '1' ? nameWords(trend.measure) : `${nameWords(trend.measure)}, ${unitText(unit.text)}`
   const points = trend.points.map((point, index): readonly [number, number, number | null] => {
@@ -71,7 +91,7 @@ export const trendPlot = (trend: Trend, site: Site, titled: 'measure' | 'in full
     return [index + 1, toUnit(point.value.value, unit), wide && toUnitDifference(wide.U, unit)]
   })
   const said = trend.points.map(
-    (point) => `round ${point.round} ${resultText(point.value, unit)} ${point.verdict ?? 'void'}`,
+    (point) => `round ${point.round} ${resultText(point.value, unit)} ${verdictWords(point, site).join('')}`,
   )
   return {
     kind: 'trend',
@@ -81,9 +101,17 @@ export const trendPlot = (trend: Trend, site: Site, titled: 'measure' | 'in full
         ? `${card} on ${trend.article}: ${measure}`
         : `${measure[0]?.toUpperCase() ?? ''}${measure.slice(1)}`,
     caption: [
-      trend.gains.map((gain) => gainSentence(gain, trend)).join(' ') || 'Bars are ± U, expanded for 95 %.',
+      [
+        trend.gains.map((gain) => gainSentence(gain, trend)).join(' ') || 'Bars are ± U, expanded for 95 %.',
+        ...steps.words,
+        ...apartWords(apart, site),
+      ].join(' '),
     ],
-    alt: `${y} by round: ${said.join('; ')}.${trend.limits.map((limit) => ` Limit: ${limit.text}.`).join('')}`,
+    alt: [
+      `${y} by round: ${said.join('; ')}.`,
+      ...trend.limits.map((limit) => `Limit: ${limit.text}.`),
+      ...steps.words,
+    ].join(' '),
     x: '',
     y,
     series: [
@@ -93,12 +121,14 @@ export const trendPlot = (trend: Trend, site: Site, titled: 'measure' | 'in full
         muted: false,
         points,
         styles: trend.points.map((point) => styleOf(point.verdict)),
+        ...(apart.length > 0 ? { hollow: trend.points.map((point) => apart.includes(point)) } : {}),
       },
+      ...steps.series,
     ],
     limits: trend.limits.map((limit) => ({
       axis: 'y',
       at: toUnit(limit.value, unit),
-      label: `limit ${roundText(limit.value, unit)}`,
+      label: limitLabel(limit, unit, steps.series.length > 0),
       refused: limit.side,
     })),
     bands: [],

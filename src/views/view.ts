@@ -1,3 +1,5 @@
+import type { FormView } from '../form/view.ts'
+
 /**
  * What a page is made of. A view is one plain JSON object: all that its page shows, in words that are already
  * formatted, as a list of blocks. Pages lay it out and compute nothing.
@@ -6,7 +8,15 @@
 /** A place on the site, relative to its root and without the base path (`runs/2026-03-04-0912-leak/#criteria`), or a full address. */
 export type Target = string
 
-export type StampStyle = 'pass' | 'fail' | 'undetermined' | 'due-again' | 'conceded' | 'plain'
+export type StampStyle =
+  | 'pass'
+  | 'fail'
+  | 'undetermined'
+  | 'due-again'
+  | 'conceded'
+  | 'plain'
+  | 'proposed'
+  | 'gone'
 
 /** A piece of running text. */
 export type Inline =
@@ -96,6 +106,8 @@ export type Series = {
   readonly points: readonly (readonly [number, number, number | null])[]
   /** One a point, where the points have verdicts. */
   readonly styles?: readonly StampStyle[]
+  /** True for points that are drawn hollow: runs that are not on the main line, or gone. */
+  readonly hollow?: readonly boolean[]
 }
 
 export type Plot = {
@@ -189,6 +201,10 @@ export type Block =
       readonly items: readonly { readonly label: string; readonly note: string; readonly wide?: boolean }[]
     }
   | { readonly is: 'pager'; readonly previous: Inline | null; readonly next: Inline | null }
+  /** The form of a card, to record a run with. */
+  | { readonly is: 'record'; readonly form: FormView }
+  /** Runs that were begun in this browser and are not handed in. */
+  | { readonly is: 'record-list'; readonly cards: readonly (readonly [string, string])[] }
   | { readonly is: 'section'; readonly id: string; readonly title: string; readonly blocks: readonly Block[] }
 
 export type PageKind =
@@ -198,10 +214,12 @@ export type PageKind =
   | 'cards'
   | 'card'
   | 'sheet'
+  | 'record'
   | 'articles'
   | 'article'
   | 'runs'
   | 'run'
+  | 'report'
   | 'trends'
   | 'items'
   | 'item'

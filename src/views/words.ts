@@ -1,6 +1,8 @@
 /** Words and stamps of the trade, one for one thing, and dates as people write them. No clock, no locale. */
+import type { ReviewKind } from '../campaign/history/types.ts'
 import type { CardStatus, GateState, ItemKind, Provenance, Run } from '../campaign/types.ts'
 import type { Moment } from '../format/types.ts'
+import type { Signature } from '../history/types.ts'
 import type { Verdict } from '../judge/types.ts'
 import type { Inline, Rich, StampStyle } from './view.ts'
 
@@ -40,7 +42,15 @@ export const timeWords = (text: string): string => {
   return date === '' ? text : clock === '' ? dateWords(date) : `${dateWords(date)}, ${clock}`
 }
 
+/** `2026-03-04T09:12+01:00` → `4 March 2026, 09:12 +01:00` */
+export const instantWords = (text: string): string => {
+  const [, offset = ''] = /T.*(Z|[+-]\d{2}:\d{2})$/.exec(text) ?? []
+  return [timeWords(text), offset === 'Z' || offset === '+00:00' ? 'UTC' : offset].join(' ').trim()
+}
+
 export const stamp = (word: string, style: StampStyle): Inline => ({ is: 'stamp', word, style })
+
+export type Mark = { readonly word: string; readonly style: StampStyle }
 
 export const verdictStamp = (verdict: Verdict): Inline => stamp(verdict, verdict)
 
@@ -56,12 +66,21 @@ const STATUS: Readonly<Record<CardStatus, readonly [string, StampStyle]>> = {
 export const statusWord = (status: CardStatus): string => STATUS[status][0]
 export const statusStamp = (status: CardStatus): Inline => stamp(...STATUS[status])
 
-/** The verdict of a run with what limits it: stopped, void, overtaken. */
+/** What git says of a run beside its verdict: not on the main line, taken away, or changed since it landed. */
+export const historyMarks = ({ provenance, gone, asLanded }: Run): readonly Mark[] => {
+  if (gone) return [{ word: 'file gone', style: 'gone' }]
+  if (provenance.state === 'uncommitted') return [{ word: 'not committed', style: 'proposed' }]
+  if (provenance.state === 'proposed') return [{ word: 'proposed', style: 'proposed' }]
+  return asLanded?.counts ? [{ word: 'changed since', style: 'gone' }] : []
+}
+
+/** The verdict of a run with what limits it: stopped, void, overtaken, not landed, gone. */
 export const runStamps = (run: Run): Rich => {
+  const marks = historyMarks(run).map(({ word, style }) => stamp(word, style))
   const stopped = run.record.stopped ? [stamp('stopped', 'plain')] : []
-  if (run.record.void) return [stamp('void', 'plain'), ...stopped]
+  if (run.record.void) return [stamp('void', 'plain'), ...stopped, ...marks]
   const verdict = run.verdict === null ? [] : [verdictStamp(run.verdict)]
-  return [...verdict, ...stopped, ...(run.overtakenBy ? [stamp('overtaken', 'due-again')] : [])]
+  return [...verdict, ...stopped, ...(run.overtakenBy ? [stamp('overtaken', 'due-again')] : []), ...marks]
 }
 
 export const gateStamps = (gate: GateState): Rich => {
@@ -74,6 +93,20 @@ export const STATE_WORDS: Readonly<Record<Provenance['state'], string>> = {
   proposed: 'proposed, not landed',
   landed: 'landed',
   unknown: 'not known',
+}
+
+/** How a review is known: three kinds that prove different things. */
+export const REVIEW_WORDS: Readonly<Record<ReviewKind, string>> = {
+  forge: 'approval on the forge',
+  signed: 'signed commit',
+  trailer: 'trailer only',
+}
+
+export const SIGNATURE_WORDS: Readonly<Record<Signature, string>> = {
+  good: 'signed, and the signature is good',
+  bad: 'its signature is bad',
+  'not-checked': 'signed, not checked',
+  none: 'not signed',
 }
 
 export const ITEM_WORDS: Readonly<Record<ItemKind, string>> = {
@@ -99,7 +132,14 @@ export const ITEM_WORDS: Readonly<Record<ItemKind, string>> = {
   condition: 'condition of a meeting',
   'not-computed': 'not computed',
   'not-reviewed': 'not reviewed',
+  changed: 'changed after landing',
+  'amendment-unreviewed': 'amendment not reviewed',
   voided: 'voided',
+  'run-gone': 'run file gone',
+  'limit-moved': 'limit moved after the run',
+  'limit-with-reading': 'limit written with the reading',
+  'off-gate': 'less asked for',
+  begins: 'begin of history moved',
   discrepancy: 'discrepancy',
   action: 'action',
   concession: 'concession',

@@ -17,10 +17,10 @@ const environment = (): NodeJS.ProcessEnv =>
     ),
   )
 
-const build = (out: string, base: string): void => {
+export const build = (out: string, base: string, views = VIEWS): void => {
   execFileSync(process.execPath, ['node_modules/astro/bin/astro.mjs', 'build', '--silent'], {
     stdio: ['ignore', 'ignore', 'inherit'],
-    env: { ...environment(), VIEWS_FILE: VIEWS, OUT_DIR: out, BASE_PATH: base },
+    env: { ...environment(), VIEWS_FILE: views, OUT_DIR: out, BASE_PATH: base },
   })
 }
 

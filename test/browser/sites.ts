@@ -19,7 +19,7 @@ export const oneOfEach = (pages: readonly string[]): string[] => {
   const found = new Map<string, string>()
   for (const page of pages) {
     const [first = '', second = '', third = ''] = page.split('/')
-    const below = third && first === 'cards' ? `/${third}` : ''
+    const below = third && ['cards', 'runs', 'gates'].includes(first) ? `/${third}` : ''
     const kind =
       first === 'handbook'
         ? `${first}/${second}${third ? '/one' : ''}`

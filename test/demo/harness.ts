@@ -1,4 +1,4 @@
-/** The demo campaign through the real pipeline, and short ways to what the tests ask of it. */
+/** The demo campaign through the real pipeline, without what git knows of it, and short ways to what the tests ask of it. */
 import { fileURLToPath } from 'node:url'
 import { openCampaign } from '../../src/campaign/node/open.ts'
 import type { CardState, OpenItem, Run } from '../../src/campaign/types.ts'
@@ -7,7 +7,7 @@ import expected from './expected.json' with { type: 'json' }
 
 export { expected }
 export const root = fileURLToPath(new URL('../..', import.meta.url))
-export const { campaign } = await openCampaign(root, 'test', expected.asOf)
+export const { campaign } = await openCampaign(root, 'test', expected.asOf, { history: false })
 
 export const runOf = (id: string): Run => {
   const run = campaign.runs.find((each) => each.id === id)

@@ -5,7 +5,7 @@ import { loadHandbook } from '../../src/views/handbook-load.ts'
 
 export const demo = async () => {
   const [{ campaign }, handbook] = await Promise.all([
-    openCampaign('.', 'test', '2026-04-20'),
+    openCampaign('.', 'test', '2026-04-20', { history: false }),
     loadHandbook(),
   ])
   return { campaign, handbook, views: allViews(campaign, handbook) }

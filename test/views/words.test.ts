@@ -67,14 +67,35 @@ describe('numbers', () => {
 
   // JCGM 100:2008 table G.2: t for 95 % and 10 degrees of freedom is 2.23; for infinitely many 1.96.
   it('name the factor of Student’s t (JCGM 100:2008, table G.2)', () => {
-    expect(factorText(quantity(1, 0.1, 10))).toContain('2.23 times')
-    expect(factorText(quantity(1, 0.1))).toContain('1.96 times')
+    expect(factorText(quantity(1, 0.1, 10), litre)).toContain('2.23 times')
+    expect(factorText(quantity(1, 0.1), litre)).toContain('1.96 times')
     expect(dofText(10)).toBe('10.0')
     expect(dofText(Number.POSITIVE_INFINITY)).toBe('∞')
   })
 
+  it('say that it was drawn, how often, and how far other draws could move it', () => {
+    const simulated = {
+      mean: 0.0011,
+      u: 1e-4,
+      low: 9e-4,
+      high: 0.0014,
+      bound: 0.0013,
+      draws: 20_000,
+      tolerance: 2e-6,
+    }
+    const text = factorText({ ...quantity(0.001, 1e-4), simulated }, litre)
+    for (const part of [
+      '20\u00a0000 joint draws',
+      '0.9000 L to 1.400 L',
+      'mean is 1.100 L',
+      '0.002 L',
+      'JCGM 101',
+    ])
+      expect(text).toContain(part)
+  })
+
   it('say when the uncertainty is not known, and why', () => {
-    expect(factorText(quantity(1, null))).toBe('The uncertainty is not known: nobody wrote it down.')
+    expect(factorText(quantity(1, null), litre)).toBe('The uncertainty is not known: nobody wrote it down.')
   })
 })
 

@@ -1,4 +1,5 @@
 /** The commits that made the file of a run what it is: who, when, and what of the protected fields each changed. */
+import { indexOf } from '../../history/lookup.ts'
 import { textOfBlob } from '../../history/state.ts'
 import type { KnownHistory, Version } from '../../history/types.ts'
 import type { Difference } from './changed-rows.ts'
@@ -82,14 +83,14 @@ export const fileCommits = (
   files: { readonly run: string; readonly data: string | null },
 ): FileCommit[] => {
   const { history } = facts
-  const line = new Set(history.line)
+  const { positions } = indexOf(history)
   const found: FileCommit[] = []
   let before: State | null = null
   for (const hash of commitsOf(history, files.data === null ? [files.run] : [files.run, files.data])) {
     const commit = history.commits.get(hash)
     if (!commit) continue
     const now = stateAfter(history, files, hash, before)
-    const onLine = line.has(hash)
+    const onLine = positions.has(hash)
     found.push({
       commit: hash,
       by: people.byEmail.get(commit.author.email.toLowerCase())?.id ?? commit.author.name,

@@ -58,7 +58,7 @@ function fits(field: ColumnField, { kind, unit }: FoundColumn): boolean {
 const quoted = (text: string): string =>
   /^[A-Za-z][\w.-]*$/.test(text) ? text : `"${text.replaceAll('\\', '\\\\').replaceAll('"', '\\"')}"`
 
-const DELIMITERS: Readonly<Record<Survey['delimiter'], string>> = {
+export const DELIMITERS: Readonly<Record<Survey['delimiter'], string>> = {
   ',': '","',
   ';': '";"',
   '\t': 'tab',

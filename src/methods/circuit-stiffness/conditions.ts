@@ -11,6 +11,7 @@ import { STIFFNESS, segmentMeasures } from './names.ts'
 import { segmentNames } from './segments.ts'
 import { type Choice, choiceOf } from './select.ts'
 import { inWords, percent } from './words.ts'
+import { RESTING_ON_ZERO, shiftText, zeroShift } from './zero.ts'
 
 /** Differences below these are of no account for a circuit, however well they are seen (common practice, no source). */
 const BOW_OF_ACCOUNT = 0.02
@@ -41,6 +42,7 @@ export const conditions = (
     ...reached(measures, motion, p).map((text) => bar(text)),
     ...preload(measures, motion).map((text) => bar(text, concerned)),
     ...unlike(measures).map((text) => bar(text, concerned)),
+    ...zeroMoved(measures, columns, choice, motion).map((text) => bar(text, RESTING_ON_ZERO)),
     ...scatterKnown(choice, motion).map((text) => bar(text)),
     ...notes(measures, columns, givens, choice, motion).map((text): Remark => ({ effect: 'note', text })),
   ]
@@ -129,6 +131,12 @@ const unlike = (measures: Measures): string[] => {
   return texts
 }
 
+const zeroMoved = (measures: Measures, columns: Columns, choice: Choice, motion: Motion): string[] => {
+  const lines = linesOf(choice.legs, motion.load, motion.deflection)
+  const shift = zeroShift(lines, pooledScatter(lines), columns, motion, measures.free_play)
+  return shift ? [shiftText(shift, motion)] : []
+}
+
 const scatterKnown = (choice: Choice, motion: Motion): string[] => {
   const lines = linesOf(choice.legs, motion.load, motion.deflection)
   const { dof } = pooledScatter(lines)
@@ -167,6 +175,10 @@ const notes = (
       'deflection_at_limit, secant_at_limit and travel_lost are not known: the limit load must lie between readings in both directions',
     )
   else if (motion.fullTravel === null) texts.push('travel_lost is not known: full_travel is not given')
+  if (measures.free_play && !measures.cycle_change)
+    texts.push(
+      'one cycle alone does not show whether the circuit came back: a clamp that slips looks like other play',
+    )
   if (choice.leftOut.length > 0 && columns.load)
     texts.push(
       `${choice.leftOut.length} of ${choice.rows} rows ${choice.leftOut.length === 1 ? 'is' : 'are'} not on the fitted lines: no load, play not taken up, or sticking after a turn`,

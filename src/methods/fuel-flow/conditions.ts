@@ -89,9 +89,14 @@ const steady = (measures: Measures, columns: Columns, choice: Choice, p: number)
   return remarks
 }
 
-const notes = (measures: Measures, { numbers }: Givens, { rows, firstSign }: Choice): Remark[] => {
+const notes = (measures: Measures, { numbers, words }: Givens, { rows, firstSign }: Choice): Remark[] => {
   const said: string[] = []
   if (rows.length < 3) said.push('one timed filling shows no scatter: read in between, or repeat the run')
+  const rule = words.feed === 'pump' ? 1.25 : 1.5
+  if (numbers.factor !== undefined && numbers.factor < rule)
+    said.push(
+      `the factor is ${numbers.factor}, and 14 CFR 23.955 (before amendment 64) takes ${rule} for ${words.feed === 'pump' ? 'a pump' : 'gravity feed'}: the card says why`,
+    )
   if (numbers.least_attitude === undefined)
     said.push(
       '`least_attitude` is not given: whether this is the most adverse attitude, the card does not say',

@@ -39,6 +39,21 @@ const pressureRemark = (
   return [bar(`${read}: it is not shown ${sure} that ${words.done}.`)]
 }
 
+/**
+ * Twice the test pressure is as far from it as half of it (both common practice, no source): the leak at the test
+ * pressure would be extrapolated. Most often an absolute pressure was written as gauge pressure.
+ */
+const MOST = 2
+
+const beyondRemark = (pressure: Quantity | undefined, testPressure: number): Remark[] =>
+  pressure && pressure.value / testPressure > MOST
+    ? [
+        bar(
+          `The pressure at the first fitted reading was ${pascals(pressure.value)}, more than twice the test pressure of ${pascals(testPressure)}: the leak would be extrapolated. An absolute pressure written as gauge pressure, or an article loaded beyond its test: look at it before it is loaded again.`,
+        ),
+      ]
+    : []
+
 const halvesRemark = (halves: Quantity | undefined, p: number): Remark[] => {
   const u = halves ? standardUncertainty(halves) : null
   if (!halves || u === null) return []
@@ -98,6 +113,7 @@ export const conditions = (
       what: 'The pressure that was left in the hold',
       done: `at least half of the test pressure of ${pascals(testPressure)} was kept`,
     }),
+    ...beyondRemark(measures.pressure_at_start, testPressure),
     ...(held < asked * (1 - 1e-9)
       ? [bar(`The hold was ${minutes(held)} after settling; ${minutes(asked)} are asked for.`)]
       : []),

@@ -27,6 +27,7 @@ export const method: Method = {
     'Plugs and tape come out again: list them under `fitted`.',
     'Suction pulls a path shut that pressure opens, and the other way round: a pass under the one is none under the other.',
     'A tight tank is not a sound tank, and tight before the proof pressure says nothing about after.',
+    'A balloon finds a leak and proves none: a pass needs a gauge.',
     'On a U-tube the pressure is the difference of both levels, not the fall of one.',
   ],
   schema,

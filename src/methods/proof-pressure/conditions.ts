@@ -5,7 +5,7 @@ import type { Columns, Givens, Measures, Remark, Selection } from '../method.ts'
 import type { Choice } from './choice.ts'
 import { FEWEST_DIGITS, isSofter } from './softening.ts'
 import { estimateStation } from './station.ts'
-import { joules, metres, percent, seconds } from './words.ts'
+import { joules, metres, pascals, percent, seconds } from './words.ts'
 
 const bar = (text: string, measures?: readonly string[]): Remark => ({ effect: 'bars-pass', text, measures })
 const note = (text: string): Remark => ({ effect: 'note', text })
@@ -24,6 +24,34 @@ const reached = (measures: Measures, givens: Givens, p: number): Remark[] => {
   return [
     bar(
       `The target was not reached with ${percent(p)} confidence: ${percent(ratio.value)} of it was held for ${hold}, and ${percent(needed)} is needed with this gauge.`,
+    ),
+  ]
+}
+
+/** Air where people test: 110 kPa in a valley, 60 kPa at 4,200 m. */
+const AIR = { low: 60_000, high: 110_000 }
+
+/** A run begins and ends without pressure; one that never does, and stands at that of the air, is read absolute. */
+const absolute = (columns: Columns): Remark[] => {
+  const values = columns.pressure?.values ?? new Float64Array(0)
+  let least = Number.POSITIVE_INFINITY
+  for (const value of values) if (Math.abs(value) < least) least = Math.abs(value)
+  if (!(least > AIR.low && least < AIR.high)) return []
+  return [
+    bar(
+      `No reading is below ${pascals(least)}, about the pressure of the air: an absolute pressure was written as gauge pressure, or the readings without pressure, before and after, are missing.`,
+    ),
+  ]
+}
+
+/** A dial that stands on what moves with the skin shows less of it (common practice, no source). */
+const ofBases = (columns: Columns, choice: Choice): Remark[] => {
+  const bare = choice.channels.filter(({ suffix }) => !columns[`base_${suffix}`]).map(({ name }) => name)
+  if (bare.length === 0) return []
+  const names = bare.map((name) => `\`${name}\``).join(', ')
+  return [
+    note(
+      `What the dial of ${names} stands on was not read: it counts as still, and a stand that moves with the skin hides bulge and set.`,
     ),
   ]
 }
@@ -85,6 +113,8 @@ export const conditions = (
   const choice = selection as Choice
   return [
     ...reached(measures, givens, p),
+    ...absolute(columns),
+    ...ofBases(columns, choice),
     ...ofStations(columns, givens, choice),
     ...(choice.channels.length > 0 && choice.loadings < 2
       ? [note('One loading only: whether the structure softened is not known.')]

@@ -13,6 +13,8 @@ import { pascals, percent, seconds } from './words.ts'
 /** Fewer readings leave the scatter fewer than three degrees of freedom. */
 const LEAST_READINGS = 5
 const HOLD = 60
+/** Twice the stated pressure is as far from it as half of it (both common practice, no source). */
+const MOST = 2
 
 const bar = (text: string): Remark => ({ effect: 'bars-pass', text })
 const note = (text: string): Remark => ({ effect: 'note', text })
@@ -106,6 +108,13 @@ export const conditions = (
       `The ${pressure} that was left in the hold`,
       `half of the stated ${pressure} was kept`,
     ),
+    ...(measures.start_ratio && measures.start_ratio.value > MOST
+      ? [
+          bar(
+            `The ${pressure} at the first fitted reading was ${percent(measures.start_ratio.value)} of the stated one: what it loses there is not what it loses at the stated one. An absolute pressure written as gauge pressure, or instruments driven beyond the test: check them first.`,
+          ),
+        ]
+      : []),
     ...(held < asked * (1 - 1e-9)
       ? [bar(`The hold was ${seconds(held)} after settling; ${seconds(asked)} are asked for.`)]
       : []),

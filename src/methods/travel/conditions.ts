@@ -37,6 +37,17 @@ export const conditions = (
         'the stops are not fitted: this shows that there is travel enough, and not that it goes no further',
       ),
     )
+  remarks.push(
+    note(
+      'angles do not show that a surface moves the right way for the stick: two people check that, and an inspection records it',
+    ),
+  )
+  if (givens.words.configuration === undefined)
+    remarks.push(
+      note(
+        '`configuration` is not given: where flaps, trim and the other axis stood, the record does not say',
+      ),
+    )
   const used = places.some(({ cell }) => cell.column === 'offset') ? spreads.offset : spreads.angle
   if (used.dof < 2)
     remarks.push(

@@ -41,6 +41,13 @@ const givens: readonly Given[] = [
     meaning:
       'whether the stops are fitted and set: without them travel is measured to see that there is enough',
   },
+  {
+    name: 'configuration',
+    kind: 'text',
+    role: 'words',
+    required: false,
+    meaning: 'where flaps, trim and the other axis stood: they change the travel',
+  },
 ]
 
 const columns: readonly ColumnField[] = [

@@ -152,8 +152,13 @@ export const coverageOf = (
 }
 
 /** Names of measures whose intervals hold the truth too seldom or too often. */
-export const outOfBounds = (shares: Record<string, number>) =>
-  Object.entries(shares).filter(([, share]) => share < 0.93 || share > 0.975)
+export const outOfBounds = (shares: Record<string, number>, runs: number) => {
+  const far = 3.9 * Math.sqrt((0.95 * 0.05) / runs)
+  return Object.entries(shares).filter(([, share]) => Math.abs(share - 0.95) > far)
+}
+
+/** Enough to see an interval that holds the truth in less than 90 %, of set-ups that the kept coverage has not. */
+export const RUNS = 300
 
 export const valuesOf = (setup: Setup, columns: Columns): Record<string, number> =>
   Object.fromEntries(

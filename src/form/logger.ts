@@ -1,0 +1,75 @@
+/** A logger file in the form: what it holds, which of its columns is which of ours, and what the run says of it. */
+import { DELIMITERS, matchColumns } from '../format/logger/front-matter.ts'
+import { readLogger } from '../format/logger/read.ts'
+import { surveyLines } from '../format/logger/report.ts'
+import { type FoundColumn, survey, surveyOptions } from '../format/logger/survey.ts'
+import type { LoggerText } from '../format/logger/types.ts'
+import type { Plain } from '../format/types.ts'
+import type { ColumnField } from '../methods/method.ts'
+
+/** How one column of ours is read; `from` is empty where the file has none for it. */
+export type ChosenColumn = { readonly from: string; readonly unit: string; readonly format: string }
+
+export type FileFound = {
+  readonly columns: readonly Pick<FoundColumn, 'from' | 'name' | 'number' | 'kind' | 'unit' | 'formats'>[]
+  /** As far as it can be told without a person. */
+  readonly chosen: Readonly<Record<string, ChosenColumn>>
+  /** Empty where it must be asked. */
+  readonly decimal: '' | '.' | ','
+  readonly delimiter: string
+  readonly skip: number
+  readonly missing: readonly string[]
+  /** What was found, line by line, for whoever wants to see it. */
+  readonly lines: readonly string[]
+  readonly questions: readonly string[]
+}
+
+const howRead = ({ from, kind, unit, formats }: FoundColumn): ChosenColumn => ({
+  from,
+  unit: kind === 'words' ? 'text' : unit,
+  // Of several formats a person chooses: the day may stand before the month.
+  format: formats.length === 1 ? (formats[0] ?? '') : '',
+})
+
+/** Looks at a file before anybody has said anything of it. `fields` are the columns of the card. */
+export const lookAt = (text: LoggerText, fields: readonly ColumnField[]): FileFound => {
+  const found = survey(text)
+  const matched = matchColumns(found.columns, fields)
+  const read = found.columns.length > 0 ? readLogger(surveyOptions(found), text, '') : null
+  const marks = new Set(matched.flatMap(({ column }) => column.marks))
+  return {
+    columns: found.columns,
+    chosen: Object.fromEntries(matched.map(({ name, column }) => [name, howRead(column)])),
+    decimal: found.decimal ?? '',
+    delimiter: DELIMITERS[found.delimiter].replaceAll('"', ''),
+    skip: found.skip,
+    missing: [...marks].filter((mark) => mark !== '-' && mark !== 'n/a'),
+    lines: found.columns.length > 0 ? surveyLines(found, read?.ok ? read.value : null) : [],
+    questions: found.questions.map(({ message, hint }) => `${message}${hint ? `: ${hint}` : ''}`),
+  }
+}
+
+/** What the run says under `readings`. `file` is its name beside the run. */
+export const dataFields = (
+  file: string,
+  found: Pick<FileFound, 'decimal' | 'delimiter' | 'skip' | 'missing'>,
+  chosen: Readonly<Record<string, ChosenColumn>>,
+): Record<string, Plain> => {
+  const columns = Object.entries(chosen).flatMap(([name, { from, unit, format }]): [string, Plain][] =>
+    from === '' ? [] : [[name, { from, ...(format ? { format } : { unit }) }]],
+  )
+  return {
+    file,
+    columns: Object.fromEntries(columns),
+    ...(found.decimal ? { decimal: found.decimal } : {}),
+    delimiter: found.delimiter,
+    skip: String(found.skip),
+    ...(found.missing.length > 0 ? { missing: [...found.missing] } : {}),
+  }
+}
+
+/** Ending of a data file that readers take; `csv` for any other. */
+export const dataEnding = (name: string): string => {
+  const ending = (/\.([A-Za-z0-9]+)$/.exec(name)?.[1] ?? '').toLowerCase()
+  return ['csv', 'tsv', 'txt', 'dat', 'log'].includes(ending) ? ending : 'csv'
+}

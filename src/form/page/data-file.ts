@@ -1,0 +1,157 @@
+/** Readings that a logger has written into a file: looked at, its columns chosen, and taken along beside the run. */
+import { type ChosenColumn, dataEnding, dataFields, type FileFound } from '../logger.ts'
+import { runId } from '../name.ts'
+import type { FormColumn } from '../view.ts'
+import { button, choice, h, labelled, textInput } from './dom.ts'
+import type { Live } from './live.ts'
+import type { Store } from './store.ts'
+
+/** Name under which the browser keeps it, whatever the run comes to be called. */
+export const DATA = 'data'
+
+const NONE: ChosenColumn = { from: '', unit: '', format: '' }
+
+const columnWords = ({ from, name, number, unit, kind }: FileFound['columns'][number]): string =>
+  `${name || `column ${number}`}${unit && !name.includes(unit) ? `, ${unit}` : ''} (${kind})${from === name || from === String(number) ? '' : ` ${from}`}`
+
+/** Which column of the file is which of ours, and how it is read. */
+const chooser = (live: Live, found: FileFound, ending: string): HTMLElement => {
+  let chosen: Readonly<Record<string, ChosenColumn>> = found.chosen
+  let { decimal } = found
+  const write = (): void => {
+    const file = `${runId(live.state(), live.view.taken)}.${ending}`
+    live.change((state) => ({ ...state, data: dataFields(file, { ...found, decimal }, chosen) }))
+  }
+  const set = (name: string, more: Partial<ChosenColumn>): void => {
+    chosen = { ...chosen, [name]: { ...(chosen[name] ?? NONE), ...more } }
+    write()
+  }
+  const rowOf = ({ name, label, meaning }: FormColumn): HTMLElement => {
+    const how = h('div', { class: 'how' })
+    const render = (): void => {
+      const { from, unit, format } = chosen[name] ?? NONE
+      const column = found.columns.find((each) => each.from === from)
+      how.replaceChildren()
+      if (!column) return
+      if (column.kind !== 'time') {
+        how.append(
+          labelled(
+            { label: `Unit of ${label} in the file` },
+            textInput(unit, (text) => set(name, { unit: text.trim() })),
+          ),
+        )
+        return
+      }
+      const formats = [
+        { value: '', text: 'say which' },
+        ...column.formats.map((each) => ({ value: each, text: each })),
+      ]
+      how.append(
+        labelled(
+          { label: `How ${label} is written` },
+          choice(format, formats, (value) => set(name, { format: value })),
+        ),
+      )
+    }
+    const options = [
+      { value: '', text: 'not in the file' },
+      ...found.columns
+        .filter(({ kind }) => kind !== 'empty')
+        .map((each) => ({ value: each.from, text: columnWords(each) })),
+    ]
+    const select = choice(chosen[name]?.from ?? '', options, (from) => {
+      const column = found.columns.find((each) => each.from === from)
+      const [only, second] = column?.formats ?? []
+      set(name, {
+        from,
+        unit: column?.kind === 'words' ? 'text' : (column?.unit ?? ''),
+        format: second === undefined ? (only ?? '') : '',
+      })
+      render()
+    })
+    render()
+    return h(
+      'div',
+      { class: 'field' },
+      labelled({ label: `Column for ${label}`, spot: `readings.columns.${name}`, help: meaning }, select),
+      how,
+    )
+  }
+  const signs = [
+    { value: '', text: 'say which' },
+    { value: '.', text: 'point' },
+    { value: ',', text: 'comma' },
+  ]
+  const sign = choice(decimal, signs, (value) => {
+    decimal = value === '.' || value === ',' ? value : ''
+    write()
+  })
+  write()
+  const fields = live.view.columns.filter((column) => !column.inside && !column.name.includes('<'))
+  return h(
+    'div',
+    {},
+    ...found.questions.map((question) => h('p', { class: 'fault' }, question)),
+    h(
+      'div',
+      { class: 'fields' },
+      labelled({ label: 'Decimal sign of the file', spot: 'readings.decimal' }, sign),
+      ...fields.map(rowOf),
+    ),
+    h(
+      'details',
+      {},
+      h('summary', {}, 'What is in the file'),
+      h('pre', { tabindex: 0, 'aria-label': 'What is in the file' }, found.lines.join('\n')),
+    ),
+  )
+}
+
+export const dataFilePart = (live: Live, store: Store): HTMLElement => {
+  const input = h('input', { type: 'file', accept: '.csv,.txt,.tsv,.dat,.log,text/*' })
+  const state = h('div')
+  const columns = h('div')
+  const render = (): void => {
+    const { data } = live.state()
+    state.replaceChildren()
+    if (!data) return
+    state.append(
+      h('p', {}, `The readings lie in ${String(data.file)}; the table above is not used.`),
+      button('Type the readings instead', () => {
+        live.change((before) => ({ ...before, data: null }))
+        void store.removeFile(live.run().key, DATA)
+        columns.replaceChildren()
+        render()
+      }),
+    )
+  }
+  const take = async (file: File): Promise<void> => {
+    columns.replaceChildren(h('p', { role: 'status' }, `Looking at ${file.name} …`))
+    try {
+      await store.putFile(live.run().key, DATA, file)
+    } catch {
+      live.say(`${file.name} could not be kept: the store of this browser is full or blocked.`, true)
+    }
+    const found = await live.lookAt(file)
+    if (found.columns.length > 0) columns.replaceChildren(chooser(live, found, dataEnding(file.name)))
+    else columns.replaceChildren(...found.questions.map((question) => h('p', { class: 'fault' }, question)))
+    render()
+  }
+  input.addEventListener('change', () => {
+    const [file] = input.files ?? []
+    if (file)
+      take(file).catch((error: unknown) => live.say(`${file.name} could not be read: ${String(error)}`, true))
+  })
+  render()
+  return h(
+    'details',
+    {},
+    h('summary', {}, 'Take the readings from a logger file'),
+    labelled(
+      { label: 'Logger file', spot: 'readings', help: 'as the logger or a spreadsheet wrote it' },
+      input,
+    ),
+    state,
+    columns,
+  )
+}
