@@ -11,6 +11,9 @@ const TWO_PAGES = [
   'cards/elevator-gust-load/sheet/',
   'cards/elevator-pilot-load/sheet/',
   'cards/elevator-stiffness/sheet/',
+  // Two loadings in small steps and four dials: 31 rows to write in.
+  'cards/tank-structure-proof/sheet/wing-left-tank/',
+  'cards/tank-structure-proof/sheet/wing-right-tank/',
 ]
 
 /** Pages of a PDF: every page is one object of that type. */
