@@ -6,8 +6,10 @@ import { join } from 'node:path'
 import { unzipSync } from 'fflate'
 import type { BrowserContext } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { piecesOf } from '../../scripts/take/unpack.ts'
 import { previewRun } from '../../src/form/preview.ts'
 import { reopenRun } from '../../src/form/reopen.ts'
+import { sortOut } from '../../src/take/parcel.ts'
 import { methods, pack } from '../form/demo.ts'
 import { CARD, measuresShown, openForm, PHONE, pasteReadings, sideways, verdict, who } from './form-page.ts'
 import { type Opened, openSite } from './open.ts'
@@ -80,8 +82,15 @@ describe('a run from the first field to the file', () => {
     await tab.getByLabel('Caption').fill('the port, before')
     const downloading = tab.waitForEvent('download')
     await tab.getByRole('button', { name: 'Download', exact: true }).click()
-    const entries = unzipSync(new Uint8Array(readFileSync(await (await downloading).path())))
+    const archive = join(mkdtempSync(join(tmpdir(), 'handed-in-')), 'run.zip')
+    await (await downloading).saveAs(archive)
+    const entries = unzipSync(new Uint8Array(readFileSync(archive)))
     const id = '2026-04-15-0900-hull-bay-leak-hull-bay-1'
+    const pieces = piecesOf(archive)
+    const parcel = pieces.ok ? sortOut(pieces.value) : pieces
+    expect(parcel.ok && parcel.value.left).toEqual([])
+    const taken = parcel.ok ? parcel.value.runs.flatMap((run) => run.placements) : []
+    expect(taken.map(({ path }) => path).sort()).toEqual(Object.keys(entries).sort())
     expect(Object.keys(entries).sort()).toEqual([
       `records/runs/2026-04/${id}-1.png`,
       `records/runs/2026-04/${id}.md`,
