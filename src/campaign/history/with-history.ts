@@ -127,6 +127,29 @@ const amendmentProblems = (facts: Facts, run: Run, landed: RunText | null): Prob
     )
 }
 
+/** A commit of a branch that was squashed away is known as long as something holds it; the time stands for it afterwards. */
+const revisionProblems = ({ history }: Facts, { record }: Run): Problem[] => {
+  const { cardRevision, source } = record
+  if (cardRevision === undefined) return []
+  const start = cardRevision.toLowerCase()
+  const found = [...history.commits.keys()].filter((hash) => hash.startsWith(start))
+  if (start.length >= 7 && found.length === 1) return []
+  const message =
+    found.length > 1
+      ? `\`card-revision: ${cardRevision}\` can be ${found.length} commits`
+      : `\`card-revision: ${cardRevision}\` is no commit of this history`
+  return [
+    makeProblem({
+      code: 'history/revision',
+      severity: 'warning',
+      message,
+      why: 'the card is taken as it was at the time of the run',
+      at: source.locate(['card-revision']),
+      hint: 'copy it from the title block of the sheet, or take the line out',
+    }),
+  ]
+}
+
 const noteProblems = ({ notes }: KnownHistory): Problem[] =>
   notes.map((message) =>
     makeProblem({ code: 'history/note', severity: 'warning', message, at: placeOfFile(SETTINGS) }),
@@ -145,7 +168,7 @@ export const withHistory = (input: HistoryInput): Followed => {
     const landed = landedText(facts, run.record.source, dataPathOf(run.record))
     const provenance = provenanceOf(facts, people, reviews, run.record, landed)
     const known: Run = { ...run, provenance }
-    problems.push(...amendmentProblems(facts, known, landed))
+    problems.push(...amendmentProblems(facts, known, landed), ...revisionProblems(facts, known))
     return casesOf(facts, known, landed)
   })
   const requests = cases.flatMap(({ asRun, asLanded, both }) =>

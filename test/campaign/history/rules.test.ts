@@ -498,6 +498,19 @@ describe('the card as run against the card of today', () => {
     expect(only(campaign)?.asRun?.differs).toEqual([])
     expect(kinds(campaign)).toEqual([])
   })
+  it.each(['c0ffee0', 'not a commit', commitOf(0).slice(0, 4)])(
+    'a revision that is no commit of this history (%s) is said, and the time stands for it',
+    (revision) => {
+      const named = run('2026-03-08', 105, { 'card-revision': revision })
+      const campaign = campaignOfStory({ steps: sound(named) })
+      const lines = (Object.values(named)[0] ?? '').split('\n')
+      const line = lines.findIndex((each) => each.startsWith('card-revision')) + 1
+      expect(campaign.problems).toMatchObject([
+        { code: 'history/revision', severity: 'warning', at: { line } },
+      ])
+      expect(only(campaign)?.asRun).toMatchObject({ revision: commitOf(0) })
+    },
+  )
   it('the revision that the run names goes before its time', () => {
     const named = run('2026-03-01', 105, { 'card-revision': commitOf(0).slice(0, 10) })
     const steps = [
