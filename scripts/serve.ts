@@ -20,7 +20,7 @@ const TYPES: Readonly<Record<string, string>> = {
 
 /** No code but the site's own files: what a page of records must never do is run something. */
 const POLICY =
-  "default-src 'self'; style-src 'self'; script-src 'self'; img-src 'self' data:; object-src 'none'; base-uri 'none'"
+  "default-src 'self'; style-src 'self'; script-src 'self'; img-src 'self' data: blob:; object-src 'none'; base-uri 'none'"
 
 const fileFor = (folder: string, base: string, address: string): string | null => {
   const path = decodeURIComponent(new URL(address, 'http://localhost').pathname)

@@ -1,6 +1,6 @@
 /** A new run of a card, as far as is known before anything is typed. */
 import { dayOf } from './clock.ts'
-import { lapsed } from './fit.ts'
+import { reasonsAgainst } from './fit.ts'
 import { EMPTY_GIVEN, emptyRun, type RunState } from './state.ts'
 import type { FormColumn, FormView } from './view.ts'
 
@@ -10,20 +10,18 @@ const begunRows = (columns: readonly FormColumn[]): string[][] => {
   return (begun?.rows ?? []).map((row) => columns.map((column) => (column === begun ? row : '')))
 }
 
-/** `when`: the moment of now. Instruments are those of the last run where they are still in calibration. */
+/** `when`: the moment of now. Instruments are those of the last run, where they are fit for the card on that day. */
 export const beginRun = (view: FormView, when: string): RunState => {
-  const [article = '', second] = view.articles
   const planned = view.columns.filter(
     (column) => column.planned && !column.inside && !column.name.includes('<'),
   )
-  const before = Object.entries(view.before).filter(([, id]) => {
+  const before = Object.entries(view.before).filter(([column, id]) => {
     const instrument = view.instruments.find((each) => each.id === id)
-    return instrument && lapsed(instrument, dayOf(when)) === null
+    return instrument && reasonsAgainst(instrument, column, dayOf(when)).length === 0
   })
   const asked = view.givens.filter((given) => given.asked)
   return {
     ...emptyRun(view.card),
-    article: second === undefined ? '' : article,
     when,
     instruments: Object.fromEntries(before),
     given: Object.fromEntries(asked.map(({ name }) => [name, EMPTY_GIVEN])),

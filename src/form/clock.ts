@@ -1,6 +1,5 @@
 /** Times that the form writes: from a moment and the offset of the place, both given from outside. */
 import { readMoment } from '../format/fields/moment.ts'
-import { type ColumnEntry, isBlankRow, type RunState } from './state.ts'
 
 /** A moment as the device shows it. */
 export type Now = {
@@ -23,33 +22,28 @@ export const clockText = (now: Now, seconds: boolean): string =>
     .toISOString()
     .slice(11, seconds ? 19 : 16)
 
+/** `+01:00` */
+export const offsetText = ({ offset }: Now): string =>
+  `${offset < 0 ? '-' : '+'}${two(Math.trunc(Math.abs(offset) / 60))}:${two(Math.abs(offset) % 60)}`
+
 /** `2026-03-04T09:12+01:00` */
-export const momentText = (now: Now): string => {
-  const { offset } = now
-  const sign = offset < 0 ? '-' : '+'
-  const zone = `${sign}${two(Math.trunc(Math.abs(offset) / 60))}:${two(Math.abs(offset) % 60)}`
-  return `${local(now).toISOString().slice(0, 16)}${zone}`
+export const momentText = (now: Now): string => `${local(now).toISOString().slice(0, 16)}${offsetText(now)}`
+
+/** By the clock on the wall where the run is made: with the offset that its `when` has, whatever the device is set to. */
+export const onSite = (now: Now, when: string): Now => {
+  const [, sign, hours, minutes] = /([+-])(\d\d):(\d\d)$/.exec(when.trim()) ?? []
+  if (/T[\d:.]+Z$/.test(when.trim())) return { ...now, offset: 0 }
+  if (sign === undefined) return now
+  return { ...now, offset: (sign === '-' ? -1 : 1) * (Number(hours) * 60 + Number(minutes)) }
 }
 
-/** When the first and the last reading were stamped: kept beside the run, not in it. */
-export type Stamps = { readonly first: number; readonly last: number } | null
-
-const SECONDS: Readonly<Record<string, number>> = { s: 1, min: 60, h: 3600 }
-
-/** Time since the first stamp in the unit of the column, to about a second. */
-const elapsed = (seconds: number, unit: string): string => {
-  const size = SECONDS[unit] ?? 1
-  const decimals = size === 1 ? 0 : size === 60 ? 2 : 4
-  return (seconds / size).toFixed(decimals)
-}
-
-/** What the time column of a stamped row says; empty where only the person can tell (rows typed before the first stamp). */
-export const stampText = (state: RunState, { unit }: ColumnEntry, now: Now, stamps: Stamps): string => {
-  if (unit === 'hh:mm' || unit === 'hh:mm:ss') return clockText(now, unit === 'hh:mm:ss')
-  if (SECONDS[unit] === undefined) return ''
-  if (stamps) return elapsed((now.epoch - stamps.first) / 1000, unit)
-  return state.rows.every(isBlankRow) ? '0' : ''
-}
+/** When readings were stamped: kept beside the run, not in it. */
+export type Stamps = {
+  readonly first: number
+  readonly last: number
+  /** What elapsed times count from; null where rows were there before the first stamp: only the person knows. */
+  readonly zero: number | null
+} | null
 
 /** `2:05`, `1:02:05`: minutes and seconds, hours before them. */
 export const durationText = (seconds: number): string => {

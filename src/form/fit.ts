@@ -17,3 +17,24 @@ export const reasonsAgainst = (instrument: FormInstrument, column: string, day: 
   const out = lapsed(instrument, day)
   return [...(instrument.columns[column] ?? []), ...(out === null ? [] : [out])]
 }
+
+export type OfferedInstrument = { readonly value: string; readonly text: string; readonly fits: boolean }
+
+/**
+ * Those that fit first, then the others with their reason. `column` null: for a value that is measured on the day, which
+ * any instrument may serve; there only its calibration counts.
+ */
+export const offered = (
+  instruments: readonly FormInstrument[],
+  column: string | null,
+  day: string,
+): OfferedInstrument[] => {
+  const able = instruments.filter((each) => column === null || each.columns[column])
+  const told = able.map((each): OfferedInstrument => {
+    const against =
+      column === null ? [lapsed(each, day)].flatMap((why) => why ?? []) : reasonsAgainst(each, column, day)
+    const why = against.length > 0 ? ` (${against.join('; ')})` : ''
+    return { value: each.id, text: `${each.id}: ${each.title}${why}`, fits: against.length === 0 }
+  })
+  return [...told.filter(({ fits }) => fits), ...told.filter(({ fits }) => !fits)]
+}

@@ -3,7 +3,7 @@ import { DELIMITERS, matchColumns } from '../format/logger/front-matter.ts'
 import { readLogger } from '../format/logger/read.ts'
 import { surveyLines } from '../format/logger/report.ts'
 import { type FoundColumn, survey, surveyOptions } from '../format/logger/survey.ts'
-import type { LoggerText } from '../format/logger/types.ts'
+import type { LoggerReadings, LoggerText } from '../format/logger/types.ts'
 import type { Plain } from '../format/types.ts'
 import type { ColumnField } from '../methods/method.ts'
 
@@ -19,8 +19,6 @@ export type FileFound = {
   readonly delimiter: string
   readonly skip: number
   readonly missing: readonly string[]
-  /** What was found, line by line, for whoever wants to see it. */
-  readonly lines: readonly string[]
   readonly questions: readonly string[]
 }
 
@@ -31,11 +29,10 @@ const howRead = ({ from, kind, unit, formats }: FoundColumn): ChosenColumn => ({
   format: formats.length === 1 ? (formats[0] ?? '') : '',
 })
 
-/** Looks at a file before anybody has said anything of it. `fields` are the columns of the card. */
+/** Looks at the beginning of a file before anybody has said anything of it. `fields` are the columns of the card. */
 export const lookAt = (text: LoggerText, fields: readonly ColumnField[]): FileFound => {
   const found = survey(text)
   const matched = matchColumns(found.columns, fields)
-  const read = found.columns.length > 0 ? readLogger(surveyOptions(found), text, '') : null
   const marks = new Set(matched.flatMap(({ column }) => column.marks))
   return {
     columns: found.columns,
@@ -44,9 +41,20 @@ export const lookAt = (text: LoggerText, fields: readonly ColumnField[]): FileFo
     delimiter: DELIMITERS[found.delimiter].replaceAll('"', ''),
     skip: found.skip,
     missing: [...marks].filter((mark) => mark !== '-' && mark !== 'n/a'),
-    lines: found.columns.length > 0 ? surveyLines(found, read?.ok ? read.value : null) : [],
     questions: found.questions.map(({ message, hint }) => `${message}${hint ? `: ${hint}` : ''}`),
   }
+}
+
+/** Reads every column of a file as it was found. Where the text keeps what was read, it is there when it is asked for. */
+export const readAll = (text: LoggerText, found = survey(text)): LoggerReadings | null => {
+  const read = found.columns.length > 0 ? readLogger(surveyOptions(found), text, '') : null
+  return read?.ok ? read.value : null
+}
+
+/** What is in a file, line by line, for whoever wants to see it. */
+export const fileLines = (text: LoggerText): string[] => {
+  const found = survey(text)
+  return found.columns.length > 0 ? surveyLines(found, readAll(text, found)) : []
 }
 
 /** What the run says under `readings`. `file` is its name beside the run. */

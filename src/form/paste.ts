@@ -1,7 +1,8 @@
 /** Cells from a spreadsheet, and where in the readings they go. */
 import { blankCells, cellTexts } from '../format/cells.ts'
 import { seenDecimalComma, typedNumber } from './numbers.ts'
-import { type ColumnEntry, isBlankRow, type RunState } from './state.ts'
+import { agreeOn, headUnit, isUnits } from './pasted-units.ts'
+import { type ColumnEntry, isBlankRow, isEmptyColumn, type RunState } from './state.ts'
 
 /**
  * Rows of cells as a clipboard holds them: tabs between cells, else semicolons, else blanks; of blanks the last of
@@ -24,6 +25,8 @@ export type Pasted = {
   readonly notes: readonly string[]
   /** Columns in which nothing tells whether a comma is the decimal sign, with one such cell each. */
   readonly ask: readonly { readonly column: string; readonly cell: string }[]
+  /** Why they cannot be taken as they are, in sentences. */
+  readonly refused: readonly string[]
 }
 
 const plainName = (text: string): string =>
@@ -42,12 +45,6 @@ const headOf = (first: readonly string[], columns: readonly ColumnEntry[]): (num
   return places.some((place) => place !== null) ? places : null
 }
 
-/** A second row of the head with the units. */
-const isUnits = (row: readonly string[] | undefined, columns: readonly ColumnEntry[]): boolean =>
-  row?.some((cell) =>
-    columns.some((column) => column.unit === cell.replace(/^[[(]|[\])]$/g, '') && cell !== '1'),
-  ) === true
-
 const isNumbers = ({ unit }: ColumnEntry): boolean => unit !== 'text' && !unit.startsWith('hh:mm')
 
 /**
@@ -64,11 +61,19 @@ export const pasteRows = (
   const head = headOf(all[0] ?? [], state.columns)
   const places =
     head ?? (all[0] ?? []).map((_, index) => (from + index < state.columns.length ? from + index : null))
-  const skipped = head ? (isUnits(all[1], state.columns) ? 2 : 1) : 0
+  const units = head && isUnits(all[1]) ? all[1] : undefined
+  const skipped = head ? (units ? 2 : 1) : 0
   const body = all.slice(skipped)
   const notes: string[] = []
   const ask: { column: string; cell: string }[] = []
-  const columns = state.columns.map((column, at) => {
+  const before = state.rows.filter((row) => !isBlankRow(row))
+  const agreed = state.columns.map((column, at) => {
+    const source = head ? head.indexOf(at) : -1
+    const found = source < 0 ? { unit: '', meant: false } : headUnit(all[0]?.[source], units?.[source])
+    return agreeOn(column, found, isEmptyColumn(state, at))
+  })
+  notes.push(...agreed.flatMap(({ note }) => note || []))
+  const cellsOf = agreed.map(({ column }, at) => {
     const source = places.indexOf(at)
     const cells = body.map((row) => (source < 0 ? '' : (row[source] ?? '')))
     if (source < 0 || !isNumbers(column)) return cells
@@ -76,16 +81,18 @@ export const pasteRows = (
     const read = cells.map((cell) => typedNumber(cell, comma))
     const open = read.findIndex((each) => each.is === 'ambiguous')
     if (open >= 0) ask.push({ column: column.name, cell: cells[open] ?? '' })
-    if (read.some((each) => each.is === 'number' && each.changed))
-      notes.push(`${column.name}: commas read as decimal signs`)
+    const changed = read.findIndex((each) => each.is === 'number' && each.changed)
+    const example = read[changed]
+    if (example?.is === 'number') notes.push(`${column.name}: ${cells[changed]} read as ${example.text}`)
     return read.map((each, row) => (each.is === 'number' ? each.text : (cells[row] ?? '')))
   })
   const widest = Math.max(0, ...body.map((row) => row.length))
-  const left = places.filter((place) => place === null).length + Math.max(0, widest - places.length)
+  const left = Math.max(widest, places.length) - new Set(places.filter((place) => place !== null)).size
   if (left > 0)
     notes.push(`${left} pasted ${left === 1 ? 'column has' : 'columns have'} no place here and were left out`)
   if (head) notes.push('the first row named the columns')
-  const rows = body.map((_, row) => columns.map((cells) => cells[row] ?? ''))
-  const before = state.rows.filter((row) => !isBlankRow(row))
-  return { state: { ...state, rows: [...before, ...rows] }, rows: rows.length, notes, ask }
+  const rows = body.map((_, row) => cellsOf.map((cells) => cells[row] ?? ''))
+  const columns = agreed.map(({ column }) => column)
+  const refused = agreed.flatMap((each) => each.refused || [])
+  return { state: { ...state, columns, rows: [...before, ...rows] }, rows: rows.length, notes, ask, refused }
 }

@@ -11,7 +11,7 @@ import { resultText } from '../views/show.ts'
 import type { CriterionRow, Plot } from '../views/view.ts'
 import { nameWords } from '../views/words.ts'
 import { type Pack, type Taken, takeRun } from './desk.ts'
-import { runPath } from './name.ts'
+import { runFolder, runPath } from './name.ts'
 import { cellFindings, type Finding, findingsOf } from './spots.ts'
 import type { RunState } from './state.ts'
 import { runText, writeRun } from './write.ts'
@@ -98,7 +98,9 @@ export const previewRun = (
 ): Preview => {
   const nobody = state.by.length === 0
   const written = writeRun(nobody ? { ...state, by: [somebody(pack)] } : state)
-  const path = runPath(state, taken)
+  // A data file has the name of its run: that of an opened one may be somebody's own.
+  const stem = beside && /^(.*)\.[^.]*$/.exec(beside.name)?.[1]
+  const path = stem ? `${runFolder(state)}/${stem}.md` : runPath(state, taken)
   const folder = path.slice(0, path.lastIndexOf('/') + 1)
   const data = beside ? { data: { ...beside, path: folder + beside.name } } : {}
   const names = state.files.map(({ file }) => file)

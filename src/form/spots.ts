@@ -32,6 +32,7 @@ const named = (field: string, message: string): Spot => {
 const AREAS: Readonly<Record<string, string>> = {
   'given/missing': 'given',
   'instrument/missing': 'instruments',
+  'run/article': 'article',
 }
 
 /**
@@ -72,10 +73,11 @@ export const findingsOf = (
   const lines = written.text.split('\n')
   return problems.map((problem): Finding => {
     const { severity, code, message, at } = problem
-    const hint = [problem.why, problem.hint].filter(Boolean).join('; ')
     const origin =
       at.file === path ? (written.origins[at.line - 1] ?? { field: 'body' }) : { field: 'readings' }
     const area = AREAS[code]
+    // How to add it to the file by hand is of no use where its control stands.
+    const hint = [problem.why, area ? undefined : problem.hint].filter(Boolean).join('; ')
     const spot = area
       ? named(area, message)
       : 'row' in origin

@@ -83,6 +83,10 @@ export const emptyRun = (card: string): RunState => ({
   kept: {},
 })
 
+/** What is tested, as far as it is said; a card that serves one article says it itself. */
+export const articleOf = ({ article }: RunState, articles: readonly string[]): string =>
+  article || (articles.length === 1 ? (articles[0] ?? '') : '')
+
 /** The list with one entry put in the place of another; an index at its end adds it. */
 export const replaced = <T>(list: readonly T[], index: number, entry: T): T[] =>
   list.toSpliced(index, 1, entry)
@@ -107,8 +111,20 @@ export const withColumn = (state: RunState, column: ColumnEntry): RunState => {
   }
 }
 
-export const withoutColumn = (state: RunState, at: number): RunState => ({
-  ...state,
-  columns: without(state.columns, at),
-  rows: state.rows.map((row) => without(row, at)),
-})
+/** Nothing stands in it: cells that are blank, or not there. */
+export const isEmptyColumn = ({ rows }: RunState, at: number): boolean =>
+  rows.every((row) => (row[at] ?? '').trim() === '')
+
+/** What was said of the column goes with it: nothing on the page could take it back. */
+export const withoutColumn = (state: RunState, at: number): RunState => {
+  const name = state.columns[at]?.name
+  const others = <T>(all: Readonly<Record<string, T>>): Record<string, T> =>
+    Object.fromEntries(Object.entries(all).filter(([each]) => each !== name))
+  return {
+    ...state,
+    instruments: others(state.instruments),
+    zero: others(state.zero),
+    columns: without(state.columns, at),
+    rows: state.rows.map((row) => without(row, at)),
+  }
+}

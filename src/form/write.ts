@@ -52,16 +52,26 @@ const givenOf = (entry: GivenEntry): Plain => {
   return instrument ? { value: value ?? '', with: instrument } : (value ?? '')
 }
 
+/** Two details of one name, or half of one, stand in the file as they were typed: the reader says what is wrong. */
+const rigOf = ({ name, value }: RunState['rig'][number]): (readonly [string, string])[] =>
+  name.trim() === '' && value.trim() === '' ? [] : [[name.trim(), value.trim()]]
+
 const isGiven = ({ value, from, measure }: GivenEntry): boolean =>
   value.trim() !== '' || (from !== '' && measure !== '')
 
-/** Cells as they stand in the table: what was not read is `-`; only a last column of words may be empty. */
+/** A blank within a cell would push what stands behind it into the next column. */
+const joined = (text: string): string => text.replaceAll(' ', '_')
+
+/** Cells as they stand in the table: what was not read is `-`; only a last column of words may hold blanks, or be empty. */
 const cellsOf = (cells: readonly string[], columns: RunState['columns']): string[] =>
   columns.map(({ name, unit }, at) => {
     const cell = (cells[at] ?? '').replace(/\s+/g, ' ').trim()
-    const isRemark = at === columns.length - 1 && name === 'remark' && unit === 'text'
-    return cell === '' && !isRemark ? '-' : cell
+    const takesBlanks = at === columns.length - 1 && unit === 'text'
+    if (cell === '') return takesBlanks && name === 'remark' ? '' : '-'
+    return takesBlanks ? cell : joined(cell)
   })
+
+const headOf = (text: string): string => joined(text.replace(/\s+/g, ' ').trim()) || '…'
 
 /** A data file: each of its columns on a line of its own. */
 const dataLines = (data: NonNullable<RunState['data']>): Line[] => [
@@ -82,8 +92,8 @@ const dataLines = (data: NonNullable<RunState['data']>): Line[] => [
 const readingLines = ({ columns, rows, data }: RunState): Line[] => {
   if (data) return dataLines(data)
   const table = [
-    { origin: { field: 'columns' }, cells: columns.map((column) => column.name) },
-    { origin: { field: 'units' }, cells: columns.map((column) => column.unit || '…') },
+    { origin: { field: 'columns' }, cells: columns.map((column) => headOf(column.name)) },
+    { origin: { field: 'units' }, cells: columns.map((column) => headOf(column.unit)) },
     ...rows.flatMap((row, index) =>
       isBlankRow(row) ? [] : [{ origin: { row: index }, cells: cellsOf(row, columns) }],
     ),
@@ -111,10 +121,7 @@ const linesOf = (state: RunState): Line[] => [
       isGiven(entry) ? [[name, givenOf(entry)] as const] : [],
     ),
   ),
-  ...mapped(
-    'rig',
-    Object.entries(filled(Object.fromEntries(state.rig.map((each) => [each.name, each.value])))),
-  ),
+  ...mapped('rig', state.rig.flatMap(rigOf)),
   ...mapped('ambient', Object.entries(filled(state.ambient))),
   ...itemised('fitted', state.fitted),
   ...listed('removed', state.removed),

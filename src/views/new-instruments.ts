@@ -18,7 +18,8 @@ export type Offered = {
   readonly unfit: readonly { readonly id: string; readonly why: string }[]
 }
 
-const canRead = (field: ColumnField, { resolution }: InstrumentRecord): boolean =>
+/** Whether it shows a quantity of the kind that the column wants. */
+export const canRead = (field: ColumnField, { resolution }: InstrumentRecord): boolean =>
   kindsOf(field).some((kind) => sameDimension(KINDS[kind].dim, resolution.unit.dim))
 
 const objection = ({ card, day }: Bench, column: string, instrument: InstrumentRecord): string | null => {

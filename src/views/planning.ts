@@ -60,6 +60,10 @@ export const durationText = (seconds: number): string => {
 
 const FIGURES = 4
 
+/** A stop-at value in the unit of the gauge: what whoever holds the valve looks at. */
+export const stopText = (limit: { readonly value: number }, unit: Unit): string =>
+  `${plain(toUnit(limit.value, unit), 4)} ${unitText(unit.text)}`
+
 /** A number that nobody measured: no zeros at its end. */
 export const plain = (x: number, figures: number): string => {
   const size = Math.abs(x)

@@ -1,15 +1,17 @@
 /** What a form needs to know of its card, from the campaign: fields from the method's schema, never a line for a method. */
 import { worseThanAsked } from '../campaign/demand.ts'
-import { type Bench, instrumentFor, plannedColumns } from '../campaign/plan/gauges.ts'
+import { type Bench, gaugeUnit, instrumentFor, plannedColumns } from '../campaign/plan/gauges.ts'
 import { plannedSchema } from '../campaign/schema.ts'
 import type { CardState, Run } from '../campaign/types.ts'
 import type { FormColumn, FormGiven, FormInstrument, FormView } from '../form/view.ts'
-import { kindsOf } from '../format/schema-fields.ts'
-import type { CardRecord, GivenText, InstrumentRecord } from '../format/types.ts'
+import type { CardRecord, GivenText } from '../format/types.ts'
 import type { ColumnField, Schema } from '../methods/method.ts'
 import { sameDimension } from '../quantity/dimension.ts'
 import { KINDS } from '../quantity/kinds.ts'
+import { canRead } from './new-instruments.ts'
+import { takenOver } from './new-results.ts'
 import { tableUnit } from './new-run.ts'
+import { stopText } from './planning.ts'
 import type { Site } from './site.ts'
 import { dateWords, nameWords } from './words.ts'
 
@@ -18,36 +20,29 @@ const givenWords = (given: GivenText): string => {
   return given.form === 'word' ? given.word : `${nameWords(given.measure)} of ${given.from}`
 }
 
-/** The newest run of each card and article whose result stood for this given before. */
-const resultsFor = (name: string, card: CardRecord, site: Site): FormGiven['results'] => {
-  const { runs } = site.campaign
-  const used = runs
-    .filter((run) => run.card.id === card.id)
-    .flatMap((run) => {
-      const given = run.record.given[name]
-      return given?.form === 'result' ? [given] : []
-    })
-  const wanted = new Map(
-    used.flatMap(({ from, measure }) => {
-      const source = runs.find((run) => run.id === from)
-      return source ? [[`${source.card.id} ${source.article} ${measure}`, { source, measure }] as const] : []
-    }),
-  )
-  return [...wanted.values()].flatMap(({ source, measure }) => {
-    const newest = runs.findLast(
-      (run) =>
-        run.card.id === source.card.id &&
-        run.article === source.article &&
-        run.verdict !== null &&
-        run.computed,
-    )
-    if (!newest) return []
-    const label = `${nameWords(measure)} of ${newest.card.title}, ${newest.article}, ${dateWords(newest.record.when.date)}`
-    return [{ run: newest.id, measure, label }]
+/** Results that stand and that a run on one of the articles would take over; each once. */
+const resultsFor = (
+  name: string,
+  states: readonly CardState[],
+  runs: readonly Run[],
+): FormGiven['results'] => {
+  const found = states.flatMap((state) => {
+    const result = takenOver(name, state, runs)
+    const source = result?.from ? runs.find((run) => run.id === result.from) : undefined
+    if (!result?.from || !source) return []
+    const { measure } = result
+    const label = `${nameWords(measure)} of ${source.card.title}, ${source.article}, ${dateWords(source.record.when.date)}`
+    return [{ run: source.id, measure, label }]
   })
+  return [...new Map(found.map((each) => [each.label, each])).values()]
 }
 
-const givensOf = (card: CardRecord, schema: Schema, site: Site): FormGiven[] => {
+const givensOf = (
+  card: CardRecord,
+  states: readonly CardState[],
+  schema: Schema,
+  site: Site,
+): FormGiven[] => {
   const names = [
     ...new Set([
       ...card.ask,
@@ -69,7 +64,7 @@ const givensOf = (card: CardRecord, schema: Schema, site: Site): FormGiven[] => 
       choices: field?.choices ?? [],
       card: Object.fromEntries([...(general ? [['*', givenWords(general)] as const] : []), ...own]),
       asked: card.ask.includes(name),
-      results: resultsFor(name, card, site),
+      results: resultsFor(name, states, site.campaign.runs),
     }
   })
 }
@@ -100,7 +95,7 @@ const columnOf = (
     inside: field.from !== undefined,
     instrument: field.instrument,
     planned: planned.has(field.name),
-    stop: stop ? { text: stop.text, value: stop.value } : null,
+    stop: stop ? { text: stopText(stop, gaugeUnit(bench, field)), value: stop.value } : null,
   }
 }
 
@@ -118,29 +113,22 @@ const REMARK: FormColumn = {
   stop: null,
 }
 
-const canRead = (field: ColumnField, instrument: InstrumentRecord): boolean =>
-  field.instrument !== 'none' &&
-  kindsOf(field).some((kind) => sameDimension(KINDS[kind].dim, instrument.resolution.unit.dim))
-
 const instrumentsOf = (card: CardRecord, fields: readonly ColumnField[], site: Site): FormInstrument[] =>
-  Object.values(site.campaign.records.instruments).flatMap((instrument) => {
-    const read = fields.filter((field) => canRead(field, instrument))
-    if (read.length === 0) return []
+  Object.values(site.campaign.records.instruments).map((instrument) => {
+    const read = fields.filter((field) => field.instrument !== 'none' && canRead(field, instrument))
     const complaints = (field: ColumnField) =>
       worseThanAsked(card.instruments[field.name], instrument, site.campaign.asOf)
     const { resolution, range } = instrument
     // A thermometer is read on its scale, though its resolution may be written in kelvins.
     const isThermometer = sameDimension(resolution.unit.dim, KINDS.temperature.dim)
     const unit = (isThermometer && range ? range.low : resolution).unit.text
-    return [
-      {
-        id: instrument.id,
-        title: instrument.title,
-        unit: unit.replaceAll(' ', '·'),
-        periods: instrument.calibrations.map(({ on, due }) => ({ on, due })),
-        columns: Object.fromEntries(read.map((field) => [field.name, complaints(field)])),
-      },
-    ]
+    return {
+      id: instrument.id,
+      title: instrument.title,
+      unit: unit.replaceAll(' ', '·'),
+      periods: instrument.calibrations.map(({ on, due }) => ({ on, due })),
+      columns: Object.fromEntries(read.map((field) => [field.name, complaints(field)])),
+    }
   })
 
 /** What was fitted in runs of this card and has not come out again by any record. */
@@ -194,7 +182,7 @@ export const formOf = (card: CardRecord, states: readonly CardState[], site: Sit
     const instrument = instrumentFor(bench, name)
     return instrument ? [[name, instrument.id] as const] : []
   })
-  const givens = givensOf(card, schema, site)
+  const givens = givensOf(card, states, schema, site)
   return {
     card: card.id,
     title: card.title,

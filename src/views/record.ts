@@ -92,6 +92,7 @@ export const recordView = (card: CardRecord, site: Site): View[] => {
       ],
     },
     ...(stops.length > 0 ? [{ is: 'strip', title: 'Stop at', tone: 'loud', items: stops } as const] : []),
+    text({ is: 'link', text: 'Straight to the form', to: `${recordPath(card.id)}#form` }),
     ...(cautions.length > 0 ? [{ is: 'cautions', items: cautions.map(site.linked) } as const] : []),
     ...section('steps', 'Steps', [
       ...prose(written),

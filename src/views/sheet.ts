@@ -1,13 +1,13 @@
 /** The sheet of a card and article, for the hangar: what to reach, when to stop, and boxes to write in. One page where it fits. */
 import { plannedColumns } from '../campaign/plan/gauges.ts'
 import type { CardState } from '../campaign/types.ts'
-import { toUnit } from '../quantity/display.ts'
+import { NOT_KNOWN, shortCommit } from './history-title.ts'
 import { cell, list, section, strong, viewOf } from './page.ts'
-import { type Gauges, gaugesOf, plain, planSentence } from './planning.ts'
+import { type Gauges, gaugesOf, planSentence, stopText } from './planning.ts'
 import { proseOf } from './prose.ts'
 import { boxesBelow, boxesOnTop } from './sheet-boxes.ts'
 import { writingTables } from './sheet-table.ts'
-import { targetText, unitText } from './show.ts'
+import { targetText } from './show.ts'
 import type { Site } from './site.ts'
 import type { Block, Rich, Target, View } from './view.ts'
 import { nameWords } from './words.ts'
@@ -23,12 +23,19 @@ export const stopWords = ({ card }: CardState, gauges: Gauges): Rich[] =>
   Object.entries(card.stopAt).map(([name, limit]) => {
     const field = gauges.fields.find((each) => each.name === name)
     const unit = field ? gauges.unit(name, field.kind) : null
-    const shown = unit ? `${plain(toUnit(limit.value, unit), 4)} ${unitText(unit.text)}` : limit.text
+    const shown = unit ? stopText(limit, unit) : limit.text
     return [strong(`${nameWords(name)} ${shown}`), ', never beyond.']
   })
 
 const targetWords = (state: CardState): Rich[] =>
   Object.entries(state.targets).map(([name, target]) => [`${nameWords(name)}: `, strong(targetText(target))])
+
+/** The newest commit of the main line that changed the card: what a run taken from this sheet names. */
+const revisionInHand = ({ versions }: CardState): Rich => {
+  if (versions === null) return [NOT_KNOWN]
+  const commit = versions.at(-1)?.commits.at(-1)
+  return commit === undefined ? ['not landed yet'] : [shortCommit(commit)]
+}
 
 const titleBlock = (state: CardState, site: Site): Block => ({
   is: 'title-block',
@@ -37,7 +44,7 @@ const titleBlock = (state: CardState, site: Site): Block => ({
   cells: [
     cell('Campaign', site.title),
     cell('Card', state.card.id),
-    cell('Revision of the card', 'not known'),
+    cell('Revision of the card', revisionInHand(state)),
     cell('Article', state.article),
     cell('Method', state.method?.title ?? state.card.method),
     cell('Round', String(state.round)),

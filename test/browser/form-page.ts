@@ -23,6 +23,7 @@ export const openForm = async (
 }
 
 export const who = async (tab: Page): Promise<void> => {
+  await tab.getByLabel('Article', { exact: true }).selectOption('hull/bay-1')
   await tab.getByLabel('Maja Lindqvist').check()
   await tab.getByLabel('Witness').selectOption('cokafor')
   await tab.getByLabel('Tested on', { exact: true }).fill('2026-04-15T09:00')

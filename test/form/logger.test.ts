@@ -1,12 +1,13 @@
 /** A logger file taken in the form: the run says of it what the reader needs, and the same comes out as typed. */
 import { describe, expect, it } from 'vitest'
 import { plannedSchema } from '../../src/campaign/schema.ts'
-import { dataEnding, dataFields, lookAt } from '../../src/form/logger.ts'
+import { dataEnding, dataFields, fileLines, lookAt, readAll } from '../../src/form/logger.ts'
 import { runId } from '../../src/form/name.ts'
 import { previewRun } from '../../src/form/preview.ts'
 import { reopenRun } from '../../src/form/reopen.ts'
 import { runText } from '../../src/form/write.ts'
 import { decodePieces } from '../../src/format/logger/decode.ts'
+import type { KeptScans } from '../../src/format/logger/kept.ts'
 import { campaign } from '../demo/harness.ts'
 import { methods, pack, textOf } from './demo.ts'
 
@@ -53,6 +54,24 @@ describe('an export of the readings of a run', () => {
     expect(fromFile.measures.length).toBeGreaterThan(4)
     expect(fromFile.verdict).toBe(fromTable.verdict)
   })
+  it('gives the same where its columns were read before, and leaves them as they were', () => {
+    const keeping = { ...text, kept: new Map() as KeptScans }
+    readAll(keeping)
+    const before = structuredClone(keeping.kept)
+    const withKept = { ...beside, kept: keeping.kept }
+    const bare = previewRun(pack, methods, withFile, [], beside)
+    expect(previewRun(pack, methods, withFile, [], withKept)).toEqual(bare)
+    expect(previewRun(pack, methods, withFile, [], withKept)).toEqual(bare)
+    expect(keeping.kept).toEqual(before)
+    expect([...before.values()].map(({ columns }) => columns.size)).toEqual([4])
+  })
+  it('is told line by line, of all its rows', () => {
+    const lines = fileLines(text)
+    expect(lines[0]).toBe(`UTF-8, ${state.rows.length} rows`)
+    const pressure = state.rows[0]?.[1] ?? ''
+    expect(pressure).not.toBe('')
+    expect(lines.find((line) => /^2 .*pressure/.test(line))).toContain(pressure.replace('.', ','))
+  })
   it('stands in the file with a line for each column, and comes back', () => {
     const written = runText(withFile)
     expect(written).toContain(
@@ -80,6 +99,7 @@ it('what is no text of readings is said in words', () => {
   const found = lookAt(decodePieces([new Uint8Array([0x50, 0x4b, 3, 4, 0, 0, 0, 1, 2, 3])]), fields)
   expect(found.columns).toEqual([])
   expect(found.questions.length).toBeGreaterThan(0)
+  expect(fileLines(decodePieces(['']))).toEqual([])
 })
 
 it('keeps an ending that readers take', () => {

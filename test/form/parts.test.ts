@@ -1,13 +1,13 @@
 /** The small parts of the form, each with what it must not get wrong. */
 import { describe, expect, it } from 'vitest'
-import { clockText, dayText, durationText, momentText, stampText } from '../../src/form/clock.ts'
+import { clockText, dayText, durationText, momentText } from '../../src/form/clock.ts'
 import { ticksOf } from '../../src/form/drawing.ts'
 import { newFilePage } from '../../src/form/handing.ts'
-import { photoName, runId, runPath } from '../../src/form/name.ts'
+import { runId, runPath } from '../../src/form/name.ts'
 import { isTypedIn, observe, typedIn } from '../../src/form/observed.ts'
 import { pasteRows } from '../../src/form/paste.ts'
-import { emptyRun, type RunState, withCell, withColumn } from '../../src/form/state.ts'
-import { beyondStop } from '../../src/form/stop.ts'
+import { emptyRun, type RunState, withColumn } from '../../src/form/state.ts'
+import { alarmOf, beyondStop, seenMark } from '../../src/form/stop.ts'
 import type { FormColumn } from '../../src/form/view.ts'
 import { readMoment } from '../../src/format/fields/moment.ts'
 
@@ -28,10 +28,6 @@ describe('names', () => {
     const id = runId(run)
     expect(runId(run, [id, `${id}-2`])).toBe(`${id}-3`)
   })
-  it('of photos count up', () => {
-    expect(photoName('r', 'IMG.JPEG', ['r-1.jpg'])).toBe('r-2.jpg')
-    expect(photoName('r', 'x.png', [])).toBe('r-1.png')
-  })
 })
 
 describe('times', () => {
@@ -43,17 +39,6 @@ describe('times', () => {
     expect(readMoment(momentText(now)).ok).toBe(true)
     expect(dayText({ ...now, offset: 16 * 60 })).toBe('2026-03-05')
     expect(clockText(now, true)).toBe('09:12:30')
-  })
-  it('of a stamp are in the unit of the column', () => {
-    const stamps = { first: now.epoch - 90_000, last: now.epoch }
-    expect(stampText(run, { name: 'time', unit: 'hh:mm:ss' }, now, stamps)).toBe('09:12:30')
-    expect(stampText(run, { name: 'time', unit: 's' }, now, stamps)).toBe('90')
-    expect(stampText(run, { name: 'time', unit: 'min' }, now, stamps)).toBe('1.50')
-    expect(stampText(run, { name: 'time', unit: 'min' }, now, null)).toBe('0')
-  })
-  it('are left to the person where rows were typed before the first stamp', () => {
-    const typed = withCell(run, 0, 0, '12')
-    expect(stampText(typed, { name: 'time', unit: 'min' }, now, null)).toBe('')
   })
   it('that have passed are minutes and seconds', () => {
     expect([0, 65, 3725].map(durationText)).toEqual(['0:00', '1:05', '1:02:05'])
@@ -149,6 +134,21 @@ describe('stop-at', () => {
     ['Pa', '', 0],
   ])('in %s at %s: %d', (unit, cell, count) => {
     expect(at(unit, cell)).toBe(count)
+  })
+  it('of each reading is announced, also after an earlier one was seen, and not at every digit', () => {
+    const columns = [{ name: 'pressure', unit: 'Pa' }]
+    const beyond = (...cells: string[]) =>
+      beyondStop({ ...run, columns, rows: cells.map((cell) => [cell]) }, [pressure])
+    const first = beyond('-4001')
+    expect(alarmOf(first, new Set(), [])).toEqual({ open: first, isNew: true })
+    const longer = beyond('-40012')
+    expect(alarmOf(longer, new Set(), first)).toEqual({ open: longer, isNew: false })
+    const seen = new Set(longer.map(seenMark))
+    expect(alarmOf(longer, seen, [])).toEqual({ open: [], isNew: false })
+    const second = alarmOf(beyond('-40012', '-4100'), seen, [])
+    expect(second.open.map(({ row }) => row)).toEqual([1])
+    expect(second.isNew).toBe(true)
+    expect(alarmOf(beyond('-4500'), seen, []).isNew).toBe(true)
   })
 })
 

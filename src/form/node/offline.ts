@@ -1,10 +1,10 @@
 /** After the build: what the forms hold, what says which state it is, and the worker that keeps it without network. */
 import { createHash } from 'node:crypto'
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs'
-import { stripTypeScriptTypes } from 'node:module'
 import { join, resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import type { AstroIntegration } from 'astro'
+import { transformWithOxc } from 'vite'
 import { loadViews } from '../../views/load.ts'
 import type { Pack } from '../desk.ts'
 import { packFiles, sourcesOf } from './pack.ts'
@@ -49,7 +49,7 @@ const packOf = (): Omit<Pack, 'revision'> & { readonly root: string } => {
 export const offlineForms = (base: string): AstroIntegration => ({
   name: 'offline-forms',
   hooks: {
-    'astro:build:done': ({ dir }) => {
+    'astro:build:done': async ({ dir }) => {
       const out = fileURLToPath(dir).replace(/\/$/, '')
       const { root, files } = packOf()
       const pages = filesBelow(out, 'record')
@@ -72,10 +72,8 @@ export const offlineForms = (base: string): AstroIntegration => ({
         'icon.svg',
       ]
       const held = JSON.stringify({ digest, base, files: addresses })
-      write(
-        'worker.js',
-        `const HELD = ${held}\n${stripTypeScriptTypes(readFileSync(resolve(WORKER), 'utf8'))}`,
-      )
+      const { code } = await transformWithOxc(readFileSync(resolve(WORKER), 'utf8'), WORKER)
+      write('worker.js', `const HELD = ${held}\n${code}`)
     },
     'astro:server:setup': ({ server }) => {
       server.middlewares.use((request, response, next) => {

@@ -2,7 +2,7 @@
 
 import { runId } from '../name.ts'
 import { isBlankRow } from '../state.ts'
-import { button, h, labelled } from './dom.ts'
+import { buttonTwice, h, labelled } from './dom.ts'
 import type { KeptRun, Store } from './store.ts'
 
 /** In a safe context each browser has one; elsewhere the time and chance do. */
@@ -14,24 +14,23 @@ const timeOf = (epoch: number): string => {
   return date.toISOString().slice(0, 16).replace('T', ' ')
 }
 
-const rowOf = (run: KeptRun, base: string, store: Store, render: () => void): HTMLElement => {
+const handedWords = ({ handed }: KeptRun): string => {
+  if (handed === null) return 'not handed in'
+  return `handed in ${timeOf(handed.at)}${handed.changed ? ', changed since' : ''}`
+}
+
+const rowOf = (run: KeptRun, base: string, remove: () => void): HTMLElement => {
+  const id = runId(run.state, [], run.known)
   const rows = run.state.rows.filter((row) => !isBlankRow(row)).length
-  const words = `${runId(run.state)}: ${rows} ${rows === 1 ? 'row' : 'rows'}, changed ${timeOf(run.changed)}`
-  const handed = run.handed === null ? 'not handed in' : `handed in ${timeOf(run.handed)}`
-  const drop = button('Remove', () => {
-    drop.replaceWith(
-      button('Really remove it from this browser', () => {
-        void store.remove(run.key).then(render)
-      }),
-    )
-  })
-  drop.setAttribute('aria-label', `Remove ${runId(run.state)} from this browser`)
+  const words = `${id}: ${rows} ${rows === 1 ? 'row' : 'rows'}, changed ${timeOf(run.changed)}`
   return h(
     'li',
     {},
     h('a', { href: `${base}record/${run.card}/?run=${run.key}`, 'data-run': run.key }, run.title),
-    h('small', {}, ` ${words}; ${handed} `),
-    drop,
+    h('small', {}, ` ${words}; ${handedWords(run)} `),
+    buttonTwice('Remove', 'Really remove it from this browser', remove, {
+      'aria-label': `Remove ${id} from this browser`,
+    }),
   )
 }
 
@@ -50,7 +49,7 @@ const openFile = async (
   const title = cards.get(state.card)
   if (title === undefined) return `${file.name} is of the card ${state.card}, which is not here.`
   const key = freshKey()
-  const fresh = {
+  await store.put({
     key,
     card: state.card,
     title,
@@ -58,61 +57,76 @@ const openFile = async (
     stamps: null,
     changed: Date.now(),
     handed: null,
+    // A browser that has the name already puts a number in brackets behind it.
+    known: file.name.replace(/(?: \(\d+\))?\.md$/i, ''),
+    called: '',
+    begunAt: '',
+    losses,
     begunWith: '',
     version: 0,
-  }
-  await store.put(fresh)
-  if (losses.length > 0) sessionStorage.setItem(`losses-${key}`, losses.join(', '))
+  })
   location.assign(`${base}record/${state.card}/?run=${key}`)
   return ''
 }
 
-export type Begun = { readonly element: HTMLElement; readonly render: () => void }
+const NOTHING_KEPT =
+  'This browser keeps nothing beyond this page, so no run can be opened in it. Another browser, or one that is not private, can.'
 
-/** `here`: key of the run that is on the page. */
+/** `here`: key of the run that is on the page. `store` is null where the browser keeps nothing. */
 export const begunList = (
-  store: Store,
+  store: Store | null,
   base: string,
   cards: ReadonlyMap<string, string>,
   here = '',
-): Begun => {
-  const list = h('div')
+): HTMLElement => {
+  const list = h('div', { tabindex: -1 })
   const said = h('p', { role: 'status' })
   const input = h('input', { type: 'file', accept: '.md,text/markdown' })
   input.addEventListener('change', () => {
     const [file] = input.files ?? []
+    // The same file, put right, can be chosen again.
+    input.value = ''
     if (!file) return
-    openFile(file, base, store, cards)
-      .catch(() => `${file.name} could not be kept: the store of this browser is full or blocked.`)
+    const opening = store ? openFile(file, base, store, cards) : Promise.resolve(NOTHING_KEPT)
+    opening
+      .catch(
+        () => `${file.name} could not be opened: it cannot be read, or the store of this browser is full.`,
+      )
       .then((words) => {
         said.textContent = words
       })
   })
-  const render = (): void => {
-    void store.all().then((runs) => {
-      const others = runs.filter((run) => run.key !== here).sort((a, b) => b.changed - a.changed)
-      const items = others.map((run) => rowOf(run, base, store, render))
-      list.replaceChildren(
-        ...(items.length > 0
-          ? [h('p', {}, 'Begun in this browser:'), h('ul', { class: 'list begun' }, ...items)]
-          : []),
-      )
-    })
+  const failed = (what: string) => (): void => {
+    list.replaceChildren(h('p', { role: 'alert' }, `${what}. Load the page again.`))
   }
-  render()
-  return {
-    element: h(
-      'div',
-      { class: 'begun-runs' },
-      list,
-      h(
-        'details',
-        {},
-        h('summary', {}, 'Open a run that was handed in'),
-        labelled({ label: 'File of the run (.md)' }, input),
-        said,
-      ),
+  const remove = async ({ key }: KeptRun): Promise<void> => {
+    await store?.remove(key)
+    await draw()
+    list.focus()
+  }
+  const draw = async (): Promise<void> => {
+    const runs = (await store?.all()) ?? []
+    const others = runs.filter((run) => run.key !== here).sort((a, b) => b.changed - a.changed)
+    const items = others.map((run) =>
+      rowOf(run, base, () => void remove(run).catch(failed('The run could not be removed'))),
+    )
+    list.replaceChildren(
+      ...(items.length > 0
+        ? [h('p', {}, 'Begun in this browser:'), h('ul', { class: 'list begun' }, ...items)]
+        : []),
+    )
+  }
+  void draw().catch(failed('The runs that are kept in this browser cannot be read'))
+  return h(
+    'div',
+    { class: 'begun-runs' },
+    list,
+    h(
+      'details',
+      {},
+      h('summary', {}, 'Open a run that was handed in'),
+      labelled({ label: 'File of the run (.md)' }, input),
+      said,
     ),
-    render,
-  }
+  )
 }

@@ -11,7 +11,11 @@ export type Computer = {
   readonly data: (bytes: ArrayBuffer) => void
   /** Looks at a file, which is the data file from then on. */
   readonly lookAt: (bytes: ArrayBuffer, state: RunState) => Promise<FileFound>
+  /** What is in the file that was looked at last, line by line. */
+  readonly fileLines: () => Promise<readonly string[]>
 }
+
+type Asked = { readonly answered: (answer: Answer) => void; readonly refused: (error: Error) => void }
 
 export const createComputer = (
   worker: Worker,
@@ -24,7 +28,21 @@ export const createComputer = (
     worker.postMessage(order, [...moved])
   let waiting: RunState | null = null
   let busy = false
-  let looking: ((found: FileFound) => void) | null = null
+  /** By number of the order, so that no answer is taken for that of another. */
+  const asked = new Map<number, Asked>()
+  let last = 0
+  const answerTo = (order: (number: number) => Order, moved?: readonly ArrayBuffer[]): Promise<Answer> =>
+    new Promise((answered, refused) => {
+      last += 1
+      asked.set(last, { answered, refused })
+      send(order(last), moved)
+    })
+  const take = (number: number, answer: Answer): void => {
+    const order = asked.get(number)
+    asked.delete(number)
+    if (answer.is === 'failed') order?.refused(new Error(answer.message))
+    else order?.answered(answer)
+  }
   const next = (): void => {
     if (busy || !waiting) return
     busy = true
@@ -32,13 +50,13 @@ export const createComputer = (
     waiting = null
   }
   worker.addEventListener('message', ({ data }: MessageEvent<Answer>) => {
-    if (data.is === 'found') {
-      looking?.(data.found)
+    if ('number' in data && data.number !== undefined) {
+      take(data.number, data)
       return
     }
     busy = false
     if (data.is === 'failed') failed(data.message)
-    else show(data.preview)
+    else if (data.is === 'preview') show(data.preview)
     next()
   })
   worker.addEventListener('error', (event) => {
@@ -52,10 +70,14 @@ export const createComputer = (
       next()
     },
     data: (bytes) => send({ is: 'data', bytes }, [bytes]),
-    lookAt: (bytes, state) =>
-      new Promise((found) => {
-        looking = found
-        send({ is: 'look', bytes, state }, [bytes])
-      }),
+    lookAt: async (bytes, state) => {
+      const answer = await answerTo((number) => ({ is: 'look', number, bytes, state }), [bytes])
+      if (answer.is !== 'found') throw new Error('the file was not looked at')
+      return answer.found
+    },
+    fileLines: async () => {
+      const answer = await answerTo((number) => ({ is: 'lines', number }))
+      return answer.is === 'lines' ? answer.lines : []
+    },
   }
 }

@@ -1,7 +1,9 @@
 /** What was measured on the day, the conditions, zero checks, and what was fitted for the test. */
-import { EMPTY_GIVEN, type GivenEntry } from '../state.ts'
+import { dayOf } from '../clock.ts'
+import { offered } from '../fit.ts'
+import { articleOf, EMPTY_GIVEN, type GivenEntry } from '../state.ts'
 import type { FormGiven } from '../view.ts'
-import { button, choice, h, labelled, part, textInput } from './dom.ts'
+import { button, choice, h, instrumentOptions, labelled, part, redrawn, textInput, tickList } from './dom.ts'
 import { listEditor } from './lists.ts'
 import type { Live } from './live.ts'
 
@@ -20,9 +22,13 @@ const valueControl = (live: Live, given: FormGiven) => {
 }
 
 const withControl = (live: Live, given: FormGiven): HTMLSelectElement => {
-  const options = live.view.instruments.map((each) => ({ value: each.id, text: `${each.id}: ${each.title}` }))
+  const options = instrumentOptions(
+    offered(live.view.instruments, null, dayOf(live.state().when)),
+    ['in calibration on the day', 'not in calibration on the day'],
+    'not named',
+  )
   const entry = live.state().given[given.name] ?? EMPTY_GIVEN
-  return choice(entry.with, [{ value: '', text: 'not named' }, ...options], (id) =>
+  return choice(entry.with, options, (id) =>
     live.change((state) => {
       const before = state.given[given.name] ?? EMPTY_GIVEN
       return { ...state, given: { ...state.given, [given.name]: { ...before, with: id } } }
@@ -48,7 +54,7 @@ const resultControl = (live: Live, given: FormGiven): HTMLSelectElement => {
 }
 
 const givenFields = (live: Live, given: FormGiven): HTMLElement[] => {
-  const known = cardValue(given, live.state().article || (live.view.articles[0] ?? ''))
+  const known = cardValue(given, articleOf(live.state(), live.view.articles))
   const example = given.form === 'quantity' ? 'with ± and unit, as in 96.2 ± 0.6 L; (exact) where it is' : ''
   const help = [given.meaning, known ? `the card has ${known}` : '', example]
     .filter((each) => each !== '')
@@ -120,23 +126,11 @@ const zeroFields = (live: Live): HTMLElement[] =>
 const removedFields = (live: Live): HTMLElement | null => {
   const { fitted } = live.view
   if (fitted.length === 0) return null
-  const ticks = fitted.map(({ id, what }) => {
-    const box = h('input', { type: 'checkbox' })
-    box.checked = live.state().removed.includes(id)
-    box.addEventListener('change', () =>
-      live.change((state) => ({
-        ...state,
-        removed: box.checked ? [...state.removed, id] : state.removed.filter((each) => each !== id),
-      })),
-    )
-    return h('label', { class: 'tick' }, box, `${what} (${id})`)
-  })
-  return h(
-    'fieldset',
-    { class: 'field wide', 'data-spot': 'removed' },
-    h('legend', {}, 'Fitted in an earlier run, taken out now'),
-    ...ticks,
-    h('p', { class: 'fault' }),
+  return tickList(
+    { legend: 'Fitted in an earlier run, taken out now', spot: 'removed', wide: true },
+    fitted.map(({ id, what }) => ({ value: id, text: `${what} (${id})` })),
+    () => live.state().removed,
+    (removed) => live.change((state) => ({ ...state, removed })),
   )
 }
 
@@ -156,14 +150,29 @@ const ambientFields = (live: Live): HTMLElement[] => {
   ]
 }
 
-export const conditionsPart = (live: Live): HTMLElement => {
+/** What the card has depends on the article, and which instruments serve on the day: said anew where these change. */
+const askedFields = (live: Live): HTMLElement => {
   const asked = live.view.givens.filter((given) => given.asked)
+  const fields = h('div', { class: 'fields' })
+  const draw = (): void => fields.replaceChildren(...asked.flatMap((given) => givenFields(live, given)))
+  const keyOf = (): string => `${live.state().article} ${dayOf(live.state().when)}`
+  let drawn = keyOf()
+  draw()
+  live.onChange(() => {
+    if (drawn === keyOf()) return
+    drawn = keyOf()
+    redrawn(fields, draw)
+  })
+  return fields
+}
+
+export const conditionsPart = (live: Live): HTMLElement => {
   const zeros = zeroFields(live)
   return part(
     'conditions',
     'Conditions of the day',
-    asked.length > 0 ? h('h3', {}, 'Measured on the day') : null,
-    h('div', { class: 'fields' }, ...asked.flatMap((given) => givenFields(live, given))),
+    live.view.givens.some((given) => given.asked) ? h('h3', {}, 'Measured on the day') : null,
+    askedFields(live),
     h('div', { class: 'fields' }, ...ambientFields(live), removedFields(live)),
     otherGivens(live),
     zeros.length > 0
@@ -175,36 +184,26 @@ export const conditionsPart = (live: Live): HTMLElement => {
         )
       : null,
     h('h3', {}, 'Fitted for the test, to come out again'),
-    listEditor(
-      live,
-      {
-        name: 'fitted',
-        title: 'Fitted part',
-        add: 'Add what was fitted',
-        empty: { id: '', what: '' },
-        fields: [
-          { name: 'id', label: 'short name, as in vent-plug' },
-          { name: 'what', label: 'what, and where', wide: true },
-        ],
-      },
-      (state) => state.fitted,
-      (state, fitted) => ({ ...state, fitted }),
-    ),
+    listEditor(live, {
+      name: 'fitted',
+      title: 'Fitted part',
+      add: 'Add what was fitted',
+      empty: { id: '', what: '' },
+      fields: [
+        { name: 'id', label: 'short name, as in vent-plug' },
+        { name: 'what', label: 'what, and where', wide: true },
+      ],
+    }),
     h('h3', {}, 'Rig'),
-    listEditor(
-      live,
-      {
-        name: 'rig',
-        title: 'Detail of the rig',
-        add: 'Add a detail of the rig',
-        empty: { name: '', value: '' },
-        fields: [
-          { name: 'name', label: 'what, as in relief' },
-          { name: 'value', label: 'which', wide: true },
-        ],
-      },
-      (state) => state.rig,
-      (state, rig) => ({ ...state, rig }),
-    ),
+    listEditor(live, {
+      name: 'rig',
+      title: 'Detail of the rig',
+      add: 'Add a detail of the rig',
+      empty: { name: '', value: '' },
+      fields: [
+        { name: 'name', label: 'what, as in relief' },
+        { name: 'value', label: 'which', wide: true },
+      ],
+    }),
   )
 }

@@ -14,6 +14,20 @@ const NONE: ChosenColumn = { from: '', unit: '', format: '' }
 const columnWords = ({ from, name, number, unit, kind }: FileFound['columns'][number]): string =>
   `${name || `column ${number}`}${unit && !name.includes(unit) ? `, ${unit}` : ''} (${kind})${from === name || from === String(number) ? '' : ` ${from}`}`
 
+/** Told of all rows, so only to whoever opens it. */
+const fileInside = (live: Live): HTMLElement => {
+  const lines = h('pre', { tabindex: 0, 'aria-label': 'What is in the file' }, 'Looking at all of it …')
+  const inside = h('details', {}, h('summary', {}, 'What is in the file'), lines)
+  const fill = async (): Promise<void> => {
+    lines.textContent = (await live.fileLines()).join('\n')
+  }
+  const failed = (error: unknown): void => {
+    lines.textContent = `It could not be read: ${String(error)}`
+  }
+  inside.addEventListener('toggle', () => void fill().catch(failed), { once: true })
+  return inside
+}
+
 /** Which column of the file is which of ours, and how it is read. */
 const chooser = (live: Live, found: FileFound, ending: string): HTMLElement => {
   let chosen: Readonly<Record<string, ChosenColumn>> = found.chosen
@@ -98,12 +112,7 @@ const chooser = (live: Live, found: FileFound, ending: string): HTMLElement => {
       labelled({ label: 'Decimal sign of the file', spot: 'readings.decimal' }, sign),
       ...fields.map(rowOf),
     ),
-    h(
-      'details',
-      {},
-      h('summary', {}, 'What is in the file'),
-      h('pre', { tabindex: 0, 'aria-label': 'What is in the file' }, found.lines.join('\n')),
-    ),
+    fileInside(live),
   )
 }
 
@@ -127,20 +136,23 @@ export const dataFilePart = (live: Live, store: Store): HTMLElement => {
   }
   const take = async (file: File): Promise<void> => {
     columns.replaceChildren(h('p', { role: 'status' }, `Looking at ${file.name} …`))
-    try {
-      await store.putFile(live.run().key, DATA, file)
-    } catch {
+    const keep = store.putFile(live.run().key, DATA, file).catch(() => {
       live.say(`${file.name} could not be kept: the store of this browser is full or blocked.`, true)
-    }
-    const found = await live.lookAt(file)
+    })
+    // The run does not speak of the file before it is kept.
+    const [found] = await Promise.all([live.lookAt(file), keep])
+    if (input.files?.[0] !== file) return
     if (found.columns.length > 0) columns.replaceChildren(chooser(live, found, dataEnding(file.name)))
     else columns.replaceChildren(...found.questions.map((question) => h('p', { class: 'fault' }, question)))
     render()
   }
   input.addEventListener('change', () => {
     const [file] = input.files ?? []
-    if (file)
-      take(file).catch((error: unknown) => live.say(`${file.name} could not be read: ${String(error)}`, true))
+    if (!file) return
+    take(file).catch((error: unknown) => {
+      columns.replaceChildren()
+      live.say(`${file.name} could not be read: ${String(error)}`, true)
+    })
   })
   render()
   return h(

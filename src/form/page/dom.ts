@@ -1,4 +1,5 @@
 /** Making and filling elements: the little that the form needs of a library. */
+import type { OfferedInstrument } from '../fit.ts'
 
 export type Child = Node | string | null | false | undefined
 
@@ -41,6 +42,10 @@ export const svg = (
   fill(element, attributes, children)
   return element
 }
+
+/** A sentence in which names stand between backticks. */
+export const coded = (sentence: string): (Node | string)[] =>
+  sentence.split('`').map((piece, at) => (at % 2 === 1 ? h('code', {}, piece) : piece))
 
 let count = 0
 /** An id that no other control of the page has. */
@@ -110,11 +115,97 @@ export const choice = (
   return select
 }
 
+type Ticks = { readonly legend: string; readonly spot: string; readonly wide?: boolean }
+
+/** Several of a few: a box each. `chosen` is asked when a box is ticked, since another may have been meanwhile. */
+export const tickList = (
+  { legend, spot, wide }: Ticks,
+  options: readonly Option[],
+  chosen: () => readonly string[],
+  put: (values: string[]) => void,
+): HTMLElement => {
+  const ticks = options.map(({ value, text }) => {
+    const box = h('input', { type: 'checkbox' })
+    box.checked = chosen().includes(value)
+    box.addEventListener('change', () => {
+      const others = chosen().filter((each) => each !== value)
+      put(box.checked ? [...others, value] : others)
+    })
+    return h('label', { class: 'tick' }, box, text)
+  })
+  return h(
+    'fieldset',
+    { class: wide ? 'field wide' : 'field', 'data-spot': spot },
+    h('legend', {}, legend),
+    ...ticks,
+    h('p', { class: 'fault' }),
+  )
+}
+
+/** Instruments under the two heads of `groups`: those that fit, and the others. */
+export const instrumentOptions = (
+  instruments: readonly OfferedInstrument[],
+  groups: readonly [string, string],
+  none: string,
+): Option[] => [
+  { value: '', text: none },
+  ...instruments.map(({ value, text, fits }) => ({ value, text, group: groups[fits ? 0 : 1] })),
+]
+
 export const button = (
   text: string,
   pressed: () => void,
   more: Readonly<Record<string, Value>> = {},
 ): HTMLButtonElement => h('button', { type: 'button', click: pressed, ...more }, text)
+
+/** Two taps of one glove are one. */
+const ONE_TAP = 400
+const WAITS = 6000
+
+/** What cannot be taken back is asked for twice at the same place; whoever goes elsewhere has not meant it. */
+export const buttonTwice = (
+  text: string,
+  sure: string,
+  pressed: () => void,
+  more: Readonly<Record<string, Value>> = {},
+): HTMLButtonElement => {
+  const label = more['aria-label']
+  let asked: number | null = null
+  const show = (words: string, name: Value): void => {
+    element.textContent = words
+    element.classList.toggle('sure', asked !== null)
+    if (typeof name === 'string') element.setAttribute('aria-label', name)
+  }
+  const reset = (): void => {
+    asked = null
+    show(text, label)
+  }
+  const element = button(text, () => undefined, more)
+  element.addEventListener('click', ({ timeStamp }) => {
+    if (asked === null) {
+      asked = timeStamp
+      show(sure, label === undefined ? undefined : sure)
+      setTimeout(reset, WAITS)
+    } else if (timeStamp - asked > ONE_TAP) pressed()
+  })
+  element.addEventListener('blur', reset)
+  return element
+}
+
+const nameOf = (element: Element): string =>
+  element.getAttribute('aria-label') ??
+  ('labels' in element && element.labels instanceof NodeList ? element.labels[0]?.textContent : null) ??
+  element.textContent
+
+/** Draws anew what `root` holds: the control that had the cursor has it again, where there is still one of its name. */
+export const redrawn = (root: Element, draw: () => void): void => {
+  const active = document.activeElement
+  const name = active && root.contains(active) ? nameOf(active) : null
+  draw()
+  if (name === null || root.contains(document.activeElement)) return
+  const controls = [...root.querySelectorAll<HTMLElement>('input, select, textarea, button')]
+  controls.find((each) => nameOf(each) === name)?.focus()
+}
 
 export const part = (id: string, title: string, ...children: readonly Child[]): HTMLElement =>
   h('section', { id, 'aria-labelledby': `${id}-title` }, h('h2', { id: `${id}-title` }, title), ...children)

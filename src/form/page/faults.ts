@@ -1,15 +1,23 @@
 /** Problems of the file at their controls, and all of them in a list. */
 import type { Finding } from '../spots.ts'
-import { h } from './dom.ts'
+import { coded, h } from './dom.ts'
 import type { Live } from './live.ts'
 
 const sentence = ({ message, hint }: Finding): string => `${message}${hint ? `: ${hint}` : ''}`
 
-/** Nobody is told of a field that was not reached yet: a field speaks once it was left, or once all is shown. */
-const watchTouches = (root: HTMLElement): void => {
+const spotOf = (element: Element): string => element.getAttribute('data-spot') ?? ''
+
+/**
+ * Nobody is told of a field that was not reached yet: a field speaks once it was left, or once all is shown. Fields are
+ * drawn anew, so what was touched is known by name.
+ */
+const watchTouches = (root: HTMLElement): ReadonlySet<string> => {
+  const touched = new Set<string>()
   root.addEventListener('focusout', (event) => {
-    if (event.target instanceof Element) event.target.closest('[data-spot]')?.setAttribute('data-touched', '')
+    const place = event.target instanceof Element ? event.target.closest('[data-spot]') : null
+    if (place) touched.add(spotOf(place))
   })
+  return touched
 }
 
 const placeOf = (root: HTMLElement, spot: string): Element | null => {
@@ -20,7 +28,7 @@ const placeOf = (root: HTMLElement, spot: string): Element | null => {
 
 const mark = (place: Element, text: string, severity: string): void => {
   const fault = place.querySelector(':scope > .fault')
-  if (fault && fault.textContent !== text) fault.textContent = text
+  if (fault && fault.textContent !== text.replaceAll('`', '')) fault.replaceChildren(...coded(text))
   place.classList.toggle('wrong', severity === 'error' && text !== '')
   for (const control of place.querySelectorAll(':scope > :is(input, select, textarea)')) {
     if (severity === 'error' && text !== '') control.setAttribute('aria-invalid', 'true')
@@ -30,7 +38,7 @@ const mark = (place: Element, text: string, severity: string): void => {
 
 /** Keeps the faults at the controls of `root` as the newest preview has them. */
 export const showFaults = (live: Live, root: HTMLElement): { readonly all: () => void } => {
-  watchTouches(root)
+  const touched = watchTouches(root)
   let everywhere = false
   const show = (findings: readonly Finding[]): void => {
     const at = new Map<Element, Finding[]>()
@@ -39,7 +47,7 @@ export const showFaults = (live: Live, root: HTMLElement): { readonly all: () =>
       if (place) at.set(place, [...(at.get(place) ?? []), finding])
     }
     for (const place of root.querySelectorAll('[data-spot]')) {
-      const own = everywhere || place.hasAttribute('data-touched') ? (at.get(place) ?? []) : []
+      const own = everywhere || touched.has(spotOf(place)) ? (at.get(place) ?? []) : []
       const severity = own.some((each) => each.severity === 'error') ? 'error' : 'warning'
       mark(place, own.map(sentence).join(' '), severity)
     }
@@ -66,7 +74,9 @@ export const todoList = (live: Live, root: HTMLElement): HTMLElement => {
       return h(
         'li',
         { class: finding.severity },
-        control ? h('button', { type: 'button', class: 'link', click: go }, words) : words,
+        ...(control
+          ? [h('button', { type: 'button', class: 'link', click: go }, ...coded(words))]
+          : coded(words)),
       )
     })
     const errors = findings.filter((finding) => finding.severity === 'error').length

@@ -1,48 +1,43 @@
 /** Handing in: download, copy, share, or the forge's page for a new file. */
 import { newFilePage } from '../handing.ts'
-import { runFolder, runId } from '../name.ts'
+import { photoKey, runFolder } from '../name.ts'
 import { runText } from '../write.ts'
 import { DATA } from './data-file.ts'
 import { button, h, part } from './dom.ts'
 import { todoList } from './faults.ts'
 import type { Live } from './live.ts'
+import { saveFile } from './save-file.ts'
 import type { Store } from './store.ts'
 
 type Piece = { readonly name: string; readonly blob: Blob }
 
-const save = (blob: Blob, name: string): void => {
-  const address = URL.createObjectURL(blob)
-  const link = h('a', { href: address, download: name })
-  document.body.append(link)
-  link.click()
-  link.remove()
-  setTimeout(() => URL.revokeObjectURL(address), 60_000)
-}
+type Parcel = { readonly pieces: readonly Piece[]; readonly absent: readonly string[] }
 
-/** The text, and the data and photos that go beside it. */
-const piecesOf = async (live: Live, store: Store): Promise<Piece[]> => {
+/** The text, and the data and photos that go beside it; those that this browser does not have. */
+const parcelOf = async (live: Live, store: Store): Promise<Parcel> => {
   const state = live.state()
-  const id = runId(state, live.view.taken)
+  const id = live.id()
   const { key } = live.run()
-  const data = state.data ? await store.file(key, DATA) : undefined
-  const photos = await Promise.all(
-    state.files.map(async ({ file }) => ({ name: file, blob: await store.file(key, file) })),
+  const data = typeof state.data?.file === 'string' ? [{ name: state.data.file, kept: DATA }] : []
+  const photos = state.files.map(({ file }) => ({ name: file, kept: photoKey(id, file) }))
+  const beside = await Promise.all(
+    [...data, ...photos].map(async ({ name, kept }) => ({ name, blob: await store.file(key, kept) })),
   )
-  return [
-    { name: `${id}.md`, blob: new Blob([runText(state)], { type: 'text/markdown' }) },
-    ...(data && typeof state.data?.file === 'string' ? [{ name: state.data.file, blob: data }] : []),
-    ...photos.flatMap(({ name, blob }) => (blob ? [{ name, blob }] : [])),
-  ]
+  const text = { name: `${id}.md`, blob: new Blob([runText(state)], { type: 'text/markdown' }) }
+  return {
+    pieces: [text, ...beside.flatMap(({ name, blob }) => (blob ? [{ name, blob }] : []))],
+    absent: beside.flatMap(({ name, blob }) => (blob ? [] : [name])),
+  }
 }
 
-const archiveOf = async (pieces: readonly Piece[], folder: string): Promise<Blob> => {
-  const { zipSync } = await import('fflate')
-  const entries = await Promise.all(
-    pieces.map(
-      async ({ name, blob }) => [`${folder}/${name}`, new Uint8Array(await blob.arrayBuffer())] as const,
-    ),
-  )
-  const bytes = zipSync(Object.fromEntries(entries), { level: 6 })
+const packed = async (pieces: readonly Piece[], folder: string): Promise<Blob> => {
+  // Packing is large, and few runs need it.
+  const { archiveOf } = await import('../archive.ts')
+  const read = pieces.map(async ({ name, blob }) => ({
+    name,
+    bytes: new Uint8Array(await blob.arrayBuffer()),
+  }))
+  const bytes = archiveOf(await Promise.all(read), folder)
   return new Blob([new Uint8Array(bytes)], { type: 'application/zip' })
 }
 
@@ -53,16 +48,24 @@ export const handInPart = (
   handed: () => void,
   showAll: () => void,
 ): HTMLElement => {
-  const id = (): string => runId(live.state(), live.view.taken)
-  const file = async (): Promise<Piece> => {
-    const pieces = await piecesOf(live, store)
+  /** What goes, and in words what does not. */
+  const parcel = async (): Promise<Piece & { readonly lacks: readonly string[] }> => {
+    const { pieces, absent } = await parcelOf(live, store)
+    const lacks = absent.map(
+      (name) => `${name} is not in this browser and did not go along: hand it in beside it.`,
+    )
     const [text] = pieces
-    if (pieces.length === 1 && text) return text
-    return { name: `${id()}.zip`, blob: await archiveOf(pieces, runFolder(live.state())) }
+    if (pieces.length === 1 && text) return { ...text, lacks }
+    return { name: `${live.id()}.zip`, blob: await packed(pieces, runFolder(live.state())), lacks }
   }
-  const done = (words: string): void => {
+  /** Whoever hands it in is told at once what is missing yet. */
+  const done = (words: string, lacks: readonly string[]): void => {
+    const errors = (live.preview()?.findings ?? []).filter(({ severity }) => severity === 'error').length
+    const open =
+      errors > 0 ? [`The checker does not take it yet: ${errors} still to do, listed under “Hand in”.`] : []
+    const more = [...lacks, ...open]
     handed()
-    live.say(words)
+    live.say([words, ...more].join(' '), more.length > 0)
   }
   const tried = (work: () => Promise<void>) => (): void => {
     showAll()
@@ -77,26 +80,29 @@ export const handInPart = (
     })
   }
   const download = tried(async () => {
-    const { name, blob } = await file()
-    save(blob, name)
-    done(`Downloaded as ${name}.`)
+    const { name, blob, lacks } = await parcel()
+    saveFile(blob, name)
+    done(`Downloaded as ${name}.`, lacks)
   })
   const copy = tried(async () => {
     await navigator.clipboard.writeText(runText(live.state()))
-    done('The text of the run is on the clipboard.')
+    const { data, files } = live.state()
+    const beside = [...(typeof data?.file === 'string' ? [data.file] : []), ...files.map(({ file }) => file)]
+    const lacks = beside.length > 0 ? [`It is the text only: ${beside.join(', ')} goes with “Download”.`] : []
+    done('The text of the run is on the clipboard.', lacks)
   })
   const share = tried(async () => {
-    const { name, blob } = await file()
-    const shared = { title: id(), files: [new File([blob], name, { type: blob.type })] }
+    const { name, blob, lacks } = await parcel()
+    const shared = { title: live.id(), files: [new File([blob], name, { type: blob.type })] }
     if (!navigator.canShare?.(shared)) throw new Error('this browser does not share files')
     await navigator.share(shared)
-    done('Shared.')
+    done('Shared.', lacks)
   })
   const forge = h('p')
   const renderForge = (): void => {
     if (live.view.forge === '') return
     const state = live.state()
-    const page = newFilePage(live.view, state, id(), runText(state))
+    const page = newFilePage(live.view, state, live.id(), runText(state))
     forge.replaceChildren(
       page.ok
         ? h(
@@ -109,9 +115,14 @@ export const handInPart = (
   }
   const text = h('pre', { tabindex: 0, 'aria-label': 'The file of this run' })
   const name = h('p', { class: 'label' })
+  const renamed = h('p', { role: 'status' })
   const preview = h('details', {}, h('summary', {}, 'The file as it will be'), name, text)
   const render = (): void => {
-    name.textContent = `${runFolder(live.state())}/${id()}.md`
+    const { known } = live.run()
+    const id = live.id()
+    const other = live.run().handed !== null && known !== id
+    name.textContent = `${runFolder(live.state())}/${id}.md`
+    renamed.textContent = other ? `It was called ${known}: under this name it is another run.` : ''
     text.textContent = runText(live.state())
     renderForge()
   }
@@ -130,6 +141,7 @@ export const handInPart = (
       sharing,
     ),
     forge,
+    renamed,
     preview,
   )
 }

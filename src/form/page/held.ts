@@ -43,12 +43,14 @@ const register = async (base: string): Promise<ServiceWorkerRegistration | undef
   }
 }
 
-/** Resolves once a new worker has fetched all that it holds. */
-const fetched = (registration: ServiceWorkerRegistration): Promise<void> =>
+/** Resolves once a new worker has fetched all that it holds: false where it has given up. */
+const fetched = (registration: ServiceWorkerRegistration): Promise<boolean> =>
   new Promise((done) => {
     const coming = registration.installing
-    if (!coming) return done()
-    coming.addEventListener('statechange', () => (coming.state === 'installed' ? done() : undefined))
+    if (!coming) return done(true)
+    coming.addEventListener('statechange', () => {
+      if (coming.state !== 'installing') done(coming.state !== 'redundant')
+    })
   })
 
 export const heldStrip = (
@@ -64,6 +66,11 @@ export const heldStrip = (
       network.textContent = ' This browser cannot work without network.'
       return
     }
+    if (!registration.active) network.textContent = ' Being fetched for work without network …'
+    if (!(await fetched(registration)) && !registration.active) {
+      network.textContent = ' It could not be fetched for work without network: load the page again.'
+      return
+    }
     await navigator.serviceWorker.ready
     network.textContent = ' Works without network.'
   })
@@ -72,7 +79,11 @@ export const heldStrip = (
     if (!there || there.digest === held.digest) return
     const registration = await registering
     await registration?.update().catch(() => undefined)
-    if (registration) await fetched(registration)
+    if (registration && !(await fetched(registration))) {
+      newer.textContent =
+        'A newer state of the cards is there; it could not be fetched whole. Load the page again.'
+      return
+    }
     newer.replaceChildren(
       'A newer state of the cards is there. ',
       button('Take it', () => take(registration)),

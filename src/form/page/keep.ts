@@ -28,11 +28,16 @@ export const createKeeper = (
   let writing = false
   let again = false
 
+  const text = h('textarea', { rows: 8, readonly: true, 'aria-label': 'The text of this run' })
+  let said = ''
+
   const fail = (words: string): void => {
     status.textContent = ''
-    alarm.hidden = false
-    const text = h('textarea', { rows: 8, readonly: true, 'aria-label': 'The text of this run' })
     text.value = runText(live.state())
+    // Said once: an alert at every digit would hide what it is about.
+    if (!alarm.hidden && said === words) return
+    said = words
+    alarm.hidden = false
     const copy = (): void => {
       text.select()
       void navigator.clipboard?.writeText(text.value).catch(() => undefined)

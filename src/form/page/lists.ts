@@ -1,46 +1,44 @@
 /** Lists whose entries are added and taken away: deviations, what was fitted, the rig. */
 import { type RunState, replaced, without } from '../state.ts'
-import { button, choice, h, labelled, type Option, textInput } from './dom.ts'
+import { button, buttonTwice, choice, h, labelled, type Option, textInput } from './dom.ts'
 import type { Live } from './live.ts'
 
-type ListField<T> = {
-  readonly name: keyof T & string
+/** Names of the state whose value is a list of such entries. */
+type ListName = 'deviations' | 'fitted' | 'rig'
+
+type Entry = Readonly<Record<string, string>>
+
+type EntryOf<N extends ListName> = RunState[N][number]
+
+type ListField<N extends ListName> = {
+  readonly name: keyof EntryOf<N> & string
   readonly label: string
   readonly wide?: boolean
   readonly options?: readonly Option[]
 }
 
-type Entry = Readonly<Record<string, string>>
-
-/** Names of the state whose value is a list of such entries. */
-type ListName = 'deviations' | 'fitted' | 'rig'
-
-export type ListOf<T> = {
-  readonly name: ListName
+export type ListOf<N extends ListName> = {
+  readonly name: N
   /** Of one entry, for headings: `Deviation`. */
   readonly title: string
   readonly add: string
-  readonly empty: T
-  readonly fields: readonly ListField<T>[]
+  readonly empty: EntryOf<N>
+  readonly fields: readonly ListField<N>[]
 }
 
-/** `read` and `write` keep the types of the list together. */
-export const listEditor = <T extends Entry>(
-  live: Live,
-  list: ListOf<T>,
-  read: (state: RunState) => readonly T[],
-  write: (state: RunState, entries: readonly T[]) => RunState,
-): HTMLElement => {
+export const listEditor = <N extends ListName>(live: Live, list: ListOf<N>): HTMLElement => {
   const box = h('div', { class: 'entries' })
-  const set = (index: number, entry: T): void =>
+  const read = (state: RunState): readonly Entry[] => state[list.name]
+  const write = (state: RunState, entries: readonly Entry[]): RunState => ({ ...state, [list.name]: entries })
+  const set = (index: number, entry: Entry): void =>
     live.change((state) => write(state, replaced(read(state), index, entry)))
-  const control = (entry: T, index: number, field: ListField<T>) => {
+  const control = (entry: Entry, index: number, field: ListField<N>) => {
     const put = (text: string): void =>
       set(index, { ...(read(live.state())[index] ?? entry), [field.name]: text })
     const value = entry[field.name] ?? ''
     return field.options ? choice(value, field.options, put) : textInput(value, put)
   }
-  const entryBox = (entry: T, index: number): HTMLElement =>
+  const entryBox = (entry: Entry, index: number): HTMLElement =>
     h(
       'fieldset',
       { class: 'entry', 'data-spot': `${list.name}.${index}` },
@@ -53,10 +51,15 @@ export const listEditor = <T extends Entry>(
         ),
       ),
       h('p', { class: 'fault' }),
-      button(`Remove ${list.title.toLowerCase()} ${index + 1}`, () => {
-        live.change((state) => write(state, without(read(state), index)))
-        render()
-      }),
+      buttonTwice(
+        `Remove ${list.title.toLowerCase()} ${index + 1}`,
+        `Really remove ${list.title.toLowerCase()} ${index + 1}`,
+        () => {
+          live.change((state) => write(state, without(read(state), index)))
+          render()
+          box.querySelector<HTMLElement>(':scope > button')?.focus()
+        },
+      ),
     )
   const render = (): void => {
     box.replaceChildren(

@@ -18,6 +18,11 @@ export const memoryStore = (): Store => {
     putFile: async (key, name, blob) => {
       files.set(`${key}/${name}`, blob)
     },
+    addFile: async (key, name, blob) => {
+      if (files.has(`${key}/${name}`)) return false
+      files.set(`${key}/${name}`, blob)
+      return true
+    },
     file: async (key, name) => files.get(`${key}/${name}`),
     removeFile: async (key, name) => {
       files.delete(`${key}/${name}`)

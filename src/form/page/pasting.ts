@@ -3,7 +3,13 @@ import { type Pasted, pasteRows } from '../paste.ts'
 import { button, h, labelled } from './dom.ts'
 import type { Live } from './live.ts'
 
-export const pastePart = (live: Live, render: () => void): HTMLElement => {
+export type PastePart = {
+  readonly element: HTMLElement
+  /** Looks at cells that were pasted elsewhere. */
+  readonly offer: (text: string) => void
+}
+
+export const pastePart = (live: Live, taken: () => void): PastePart => {
   const area = h('textarea', { rows: 4 })
   const shown = h('div', { class: 'pasted' })
   let answers: Record<string, boolean> = {}
@@ -40,8 +46,9 @@ export const pastePart = (live: Live, render: () => void): HTMLElement => {
       area.value = ''
       answers = {}
       shown.replaceChildren()
-      render()
+      taken()
       live.say(`${pasted.rows} rows were taken.`)
+      area.focus()
     })
     shown.append(
       ...pasted.notes.map((note) => h('p', {}, note)),
@@ -51,11 +58,12 @@ export const pastePart = (live: Live, render: () => void): HTMLElement => {
         { class: 'scroll', tabindex: 0, role: 'region', 'aria-label': 'The first pasted rows' },
         table,
       ),
-      ...(pasted.ask.length === 0 ? [take] : []),
+      ...pasted.refused.map((why) => h('p', { class: 'fault' }, `Not taken: ${why}.`)),
+      ...(pasted.ask.length + pasted.refused.length === 0 ? [take] : []),
     )
   }
   area.addEventListener('input', look)
-  return h(
+  const element = h(
     'details',
     {},
     h('summary', {}, 'Paste from a spreadsheet'),
@@ -69,4 +77,13 @@ export const pastePart = (live: Live, render: () => void): HTMLElement => {
     ),
     shown,
   )
+  const offer = (text: string): void => {
+    area.value = text
+    answers = {}
+    element.open = true
+    look()
+    area.focus()
+    live.say('Cells of a spreadsheet: look at them below the table, then take them.')
+  }
+  return { element, offer }
 }

@@ -1,29 +1,15 @@
 /** The readings: one large button for the next one, timers, the table, paste, and a data file. */
-import { durationText, stampText } from '../clock.ts'
-import { isBlankRow, withColumn, withoutColumn } from '../state.ts'
+import { durationText } from '../clock.ts'
+import { isEmptyColumn, withColumn, withoutColumn } from '../state.ts'
 import type { FormColumn } from '../view.ts'
 import { dataFilePart } from './data-file.ts'
-import { button, choice, h, labelled, part, textInput } from './dom.ts'
+import { button, choice, h, labelled, part, redrawn, textInput } from './dom.ts'
 import { type Live, now } from './live.ts'
 import { pastePart } from './pasting.ts'
+import { reachPart } from './reach.ts'
 import { stopAlarm } from './stop.ts'
 import type { Store } from './store.ts'
 import { readingsTable } from './table.ts'
-
-/** Appends a row with the time of now, and gives the place of its first open cell. */
-const stampRow = (live: Live): void => {
-  const at = now()
-  const { stamps } = live.run()
-  const { columns } = live.view
-  live.change((state) => {
-    const cells = state.columns.map((column) => {
-      const isTime = columns.find((each) => each.name === column.name)?.form === 'time'
-      return isTime ? stampText(state, column, at, stamps) : ''
-    })
-    return { ...state, rows: [...state.rows.filter((row) => !isBlankRow(row)), cells] }
-  })
-  live.stamp({ first: stamps?.first ?? at.epoch, last: at.epoch })
-}
 
 const timers = (live: Live): HTMLElement => {
   const box = h('p', { class: 'timers', role: 'timer', 'aria-live': 'off' })
@@ -59,63 +45,90 @@ const timers = (live: Live): HTMLElement => {
   return box
 }
 
+/** Why a column of this name cannot be added; empty where it can. */
+const nameFault = (name: string, live: Live): string => {
+  if (!/^[a-z][a-z0-9_]*$/.test(name))
+    return `\`${name}\` is no name of a column: write small letters, digits and \`_\`, a letter first.`
+  const isThere = live.state().columns.some((column) => column.name === name)
+  return isThere ? `There is a column ${name} already.` : ''
+}
+
 /** The name of a column that the method leaves open: `at_<station>` asks for the station. */
-const addColumn = (live: Live, render: () => void): HTMLElement | null => {
+const addColumn = (live: Live): HTMLElement[] => {
   const there = new Set(live.state().columns.map((column) => column.name))
   const free = live.view.columns.filter(
     (column) => !column.inside && (!there.has(column.name) || column.name.includes('<')),
   )
-  if (free.length === 0) return null
+  if (free.length === 0) return []
   const name = textInput('', () => undefined)
   const named = labelled({ label: 'Its name' }, name)
   const chosen = (): FormColumn | undefined => free.find((column) => column.name === select.value)
+  const show = (): void => {
+    named.hidden = !chosen()?.name.includes('<')
+    name.value = chosen()?.name ?? ''
+  }
   const select = choice(
     free[0]?.name ?? '',
     free.map((column) => ({ value: column.name, text: `${column.label}: ${column.meaning}` })),
-    () => {
-      named.hidden = !chosen()?.name.includes('<')
-      name.value = chosen()?.name ?? ''
-    },
+    show,
   )
-  named.hidden = !free[0]?.name.includes('<')
-  name.value = free[0]?.name ?? ''
-  return h(
-    'details',
-    {},
-    h('summary', {}, 'Columns'),
-    h('div', { class: 'fields' }, labelled({ label: 'One more column' }, select), named),
-    button('Add the column', () => {
-      const column = chosen()
-      if (!column) return
-      const written = column.name.includes('<') ? name.value.trim() : column.name
-      live.change((state) => withColumn(state, { name: written, unit: column.units[0] ?? '1' }))
-      render()
-    }),
-    ...live.state().columns.map(({ name: own }, at) =>
-      live.state().rows.every((row) => (row[at] ?? '').trim() === '')
-        ? button(`Leave out ${own}`, () => {
-            live.change((state) => withoutColumn(state, at))
-            render()
-          })
-        : null,
-    ),
+  show()
+  const add = button('Add the column', () => {
+    const column = chosen()
+    if (!column) return
+    const written = name.value.trim()
+    const fault = nameFault(written, live)
+    if (fault) return live.say(fault, true)
+    live.change((state) => withColumn(state, { name: written, unit: column.units[0] ?? '1' }))
+  })
+  return [h('div', { class: 'fields' }, labelled({ label: 'One more column' }, select), named), add]
+}
+
+/** Only a column in which nothing stands can be left out. */
+const leaveOut = (live: Live): HTMLElement[] =>
+  live.state().columns.flatMap(({ name }, at) =>
+    isEmptyColumn(live.state(), at)
+      ? [
+          button(`Leave out ${name}`, () => {
+            if (isEmptyColumn(live.state(), at)) live.change((state) => withoutColumn(state, at))
+          }),
+        ]
+      : [],
   )
+
+/** Drawn again whenever other columns are free or empty. */
+const columnsPart = (live: Live): HTMLElement => {
+  const box = h('div')
+  const element = h('details', {}, h('summary', {}, 'Columns'), box)
+  const shapeOf = (): string => {
+    const state = live.state()
+    return JSON.stringify(state.columns.map(({ name }, at) => [name, isEmptyColumn(state, at)]))
+  }
+  let shape = ''
+  const render = (): void => {
+    if (shape === shapeOf()) return
+    shape = shapeOf()
+    const parts = [...addColumn(live), ...leaveOut(live)]
+    element.hidden = parts.length === 0
+    redrawn(box, () => box.replaceChildren(...parts))
+  }
+  render()
+  live.onChange(render)
+  return element
 }
 
 export const readingsPart = (live: Live, store: Store): HTMLElement => {
   const alarm = stopAlarm(live)
-  const table = readingsTable(live, alarm.look)
-  const more = h('div')
-  const render = (): void => {
-    table.render()
-    more.replaceChildren(...[addColumn(live, render)].filter((each) => each !== null))
-  }
+  const paste = pastePart(live, () => table.render())
+  const table = readingsTable(live, paste.offer)
   const stamp = button(
     'Take a reading now',
     () => {
-      stampRow(live)
+      const { row, wentBack } = live.stamp()
+      if (wentBack)
+        live.say('The clock of this device was set back: write the time of this reading yourself.', true)
       table.render()
-      table.focusOpen()
+      table.focusOpen(row)
     },
     { class: 'large' },
   )
@@ -125,12 +138,12 @@ export const readingsPart = (live: Live, store: Store): HTMLElement => {
     mousedown: keepFocus,
     pointerdown: keepFocus,
   })
-  render()
   return part(
     'readings',
     'Readings',
-    alarm.element,
+    alarm,
     h('div', { class: 'stamping' }, stamp, timers(live)),
+    reachPart(live),
     table.element,
     h(
       'div',
@@ -139,11 +152,11 @@ export const readingsPart = (live: Live, store: Store): HTMLElement => {
       button('Add a row', () => {
         live.change((state) => ({ ...state, rows: [...state.rows, state.columns.map(() => '')] }))
         table.render()
-        table.focusOpen()
+        table.focusOpen(live.state().rows.length - 1)
       }),
     ),
-    more,
-    pastePart(live, render),
+    columnsPart(live),
+    paste.element,
     dataFilePart(live, store),
   )
 }

@@ -80,7 +80,7 @@ const measures = (preview: Preview): HTMLElement | null =>
         { class: 'scroll', tabindex: 0, role: 'region', 'aria-label': 'All results so far' },
         h(
           'table',
-          { class: 'scroll' },
+          { class: 'stack' },
           h('caption', { class: 'unseen' }, 'All results so far'),
           h(
             'thead',
@@ -101,8 +101,8 @@ const measures = (preview: Preview): HTMLElement | null =>
                 'tr',
                 {},
                 h('th', { scope: 'row' }, name),
-                h('td', { class: 'n' }, result),
-                h('td', {}, meaning),
+                h('td', { class: 'n', 'data-label': 'result' }, result),
+                h('td', { 'data-label': 'meaning' }, meaning),
               ),
             ),
           ),
@@ -117,15 +117,21 @@ export const resultPart = (live: Live): HTMLElement => {
   const figures = h('div', { class: 'plots' })
   const draw = async (preview: Preview): Promise<void> => {
     const { plotFigure } = await import('./plot.ts')
-    figures.replaceChildren(...preview.plots.map(plotFigure))
+    // While it was fetched something newer may have come out.
+    if (live.preview() === preview) figures.replaceChildren(...preview.plots.map(plotFigure))
   }
   let said = ''
   live.onPreview((preview) => {
     const { verdict } = preview
-    const words = verdict ?? 'nothing'
+    const [first = NOTHING, ...others] = preview.reasons
+    const words = verdict ?? first
     // Told once a change, not at each reading.
     if (words !== said)
-      headline.replaceChildren(...(verdict ? ['So far: ', stamp(verdict, verdict)] : [NOTHING]))
+      headline.replaceChildren(
+        ...(verdict
+          ? ['So far: ', stamp(verdict, verdict)]
+          : [first, ' ', h('a', { href: '#hand-in' }, 'What is still to do')]),
+      )
     said = words
     details.replaceChildren(
       ...[
@@ -136,7 +142,7 @@ export const resultPart = (live: Live): HTMLElement => {
                 (reason) =>
                   !preview.criteria.some((row) => row.reasons.some((each) => each.includes(reason))),
               )
-            : preview.reasons,
+            : others,
         ),
         listOf([...preview.notes, ...preview.advice]),
         preview.items.length > 0 &&
@@ -149,7 +155,8 @@ export const resultPart = (live: Live): HTMLElement => {
         measures(preview),
       ].filter((each) => each !== null && each !== false),
     )
-    if (preview.plots.length > 0) void draw(preview)
+    // Without its drawing the figure is missing; the numbers stand all the same.
+    if (preview.plots.length > 0) draw(preview).catch(() => figures.replaceChildren())
     else figures.replaceChildren()
   })
   return part('result', 'What comes out so far', headline, details, figures)

@@ -1,11 +1,10 @@
 /** What was seen and done: observations with their time, deviations, the test broken off, photos. */
 import { clockText } from '../clock.ts'
-import { photoName, runId } from '../name.ts'
 import { observe } from '../observed.ts'
-import { replaced, without } from '../state.ts'
 import { button, h, labelled, part, textInput } from './dom.ts'
 import { listEditor } from './lists.ts'
-import { type Live, now } from './live.ts'
+import { type Live, nowAt } from './live.ts'
+import { photosPart } from './photos.ts'
 import type { Store } from './store.ts'
 
 const observations = (live: Live): HTMLElement[] => {
@@ -19,7 +18,7 @@ const observations = (live: Live): HTMLElement[] => {
   const quick = textInput('', () => undefined, { enterkeyhint: 'done' })
   const note = (): void => {
     if (quick.value.trim() === '') return
-    const line = `${clockText(now(), false)} ${quick.value}`
+    const line = `${clockText(nowAt(live), false)} ${quick.value}`
     live.change((state) => ({ ...state, body: observe(state.body, line) }))
     quick.value = ''
     live.say(`Noted: ${line}`)
@@ -54,74 +53,6 @@ const brokenOff = (live: Live): HTMLElement => {
   return h('div', {}, h('label', { class: 'tick' }, box, 'The test was broken off'), field)
 }
 
-const megabytes = (bytes: number): string => `${(bytes / 1e6).toFixed(1)} MB`
-
-const photoBox = (live: Live, store: Store, index: number, render: () => void): HTMLElement => {
-  const { file, caption } = live.state().files[index] ?? { file: '', caption: '' }
-  const picture = h('img', { alt: caption || file, width: 120 })
-  void store.file(live.run().key, file).then((blob) => {
-    if (!blob) return picture.replaceWith(h('small', {}, 'the photo itself is not in this browser'))
-    picture.src = URL.createObjectURL(blob)
-    const large = blob.size > live.view.mostBytes
-    if (large)
-      picture.after(h('small', {}, `${megabytes(blob.size)}: it is made smaller when the run is taken in`))
-  })
-  const input = textInput(caption, (text) =>
-    live.change((state) => ({ ...state, files: replaced(state.files, index, { file, caption: text }) })),
-  )
-  return h(
-    'fieldset',
-    { class: 'entry', 'data-spot': `files.${index}` },
-    h('legend', {}, file),
-    picture,
-    labelled({ label: 'Caption: what is to be seen', wide: true }, input),
-    h('p', { class: 'fault' }),
-    button(`Remove ${file}`, () => {
-      live.change((state) => ({ ...state, files: without(state.files, index) }))
-      void store.removeFile(live.run().key, file)
-      render()
-    }),
-  )
-}
-
-const photos = (live: Live, store: Store): HTMLElement => {
-  const box = h('div', { class: 'entries' })
-  const input = h('input', { type: 'file', accept: 'image/jpeg,image/png,application/pdf', multiple: true })
-  const add = async (chosen: readonly File[]): Promise<void> => {
-    for (const file of chosen) {
-      const state = live.state()
-      const name = photoName(
-        runId(state, live.view.taken),
-        file.name,
-        state.files.map((each) => each.file),
-      )
-      try {
-        await store.putFile(live.run().key, name, file)
-        live.change((before) => ({ ...before, files: [...before.files, { file: name, caption: '' }] }))
-      } catch (error) {
-        const why = error instanceof Error ? error.message : ''
-        live.say(
-          `${file.name} could not be kept (${why || 'the store is full'}): keep it on the phone.`,
-          true,
-        )
-      }
-    }
-    input.value = ''
-    render()
-  }
-  input.addEventListener('change', () => void add([...(input.files ?? [])]))
-  const render = (): void =>
-    box.replaceChildren(...live.state().files.map((_, index) => photoBox(live, store, index, render)))
-  render()
-  return h(
-    'div',
-    {},
-    h('h3', {}, 'Photos'),
-    box,
-    labelled({ label: 'Add photos', help: 'they stay in this browser until the run is handed in' }, input),
-  )
-}
-
 export const seenPart = (live: Live, store: Store): HTMLElement => {
   const agreed = [
     { value: '', text: 'nobody yet' },
@@ -132,24 +63,19 @@ export const seenPart = (live: Live, store: Store): HTMLElement => {
     'What was seen and done',
     ...observations(live),
     h('h3', {}, 'Deviations from the card'),
-    listEditor(
-      live,
-      {
-        name: 'deviations',
-        title: 'Deviation',
-        add: 'Add a deviation',
-        empty: { from: '', what: '', why: '', agreed: '' },
-        fields: [
-          { name: 'from', label: 'from, as in step 4' },
-          { name: 'what', label: 'what was done', wide: true },
-          { name: 'why', label: 'why', wide: true },
-          { name: 'agreed', label: 'agreed by', options: agreed },
-        ],
-      },
-      (state) => state.deviations,
-      (state, deviations) => ({ ...state, deviations }),
-    ),
+    listEditor(live, {
+      name: 'deviations',
+      title: 'Deviation',
+      add: 'Add a deviation',
+      empty: { from: '', what: '', why: '', agreed: '' },
+      fields: [
+        { name: 'from', label: 'from, as in step 4' },
+        { name: 'what', label: 'what was done', wide: true },
+        { name: 'why', label: 'why', wide: true },
+        { name: 'agreed', label: 'agreed by', options: agreed },
+      ],
+    }),
     brokenOff(live),
-    photos(live, store),
+    photosPart(live, store),
   )
 }

@@ -2,13 +2,12 @@
 import { beginRun } from '../begin.ts'
 import { momentText } from '../clock.ts'
 import type { Pack } from '../desk.ts'
-import { runId } from '../name.ts'
 import type { FormView } from '../view.ts'
 import { runText } from '../write.ts'
 import { begunList, freshKey } from './begun.ts'
-import { type Computer, createComputer } from './compute.ts'
+import type { Computer } from './compute.ts'
+import { compute, whenNeeded } from './computing.ts'
 import { conditionsPart } from './conditions.ts'
-import { DATA } from './data-file.ts'
 import { h } from './dom.ts'
 import { showFaults } from './faults.ts'
 import { handInPart } from './hand-in.ts'
@@ -18,27 +17,46 @@ import { createLive, type Live, now } from './live.ts'
 import { memoryStore } from './memory.ts'
 import { readingsPart } from './readings.ts'
 import { resultPart } from './result.ts'
+import { saveFile } from './save-file.ts'
 import { seenPart } from './seen.ts'
 import { type KeptRun, openStore, type Store } from './store.ts'
 import { instrumentsPart, whoPart } from './who.ts'
 
-const fresh = (view: FormView): KeptRun => ({
+const fresh = (view: FormView, when: string): KeptRun => ({
   key: freshKey(),
   card: view.card,
   title: view.title,
-  state: beginRun(view, momentText(now())),
+  state: beginRun(view, when),
   stamps: null,
   changed: 0,
   handed: null,
+  known: '',
+  called: '',
+  begunAt: when,
+  losses: [],
   begunWith: '',
   version: 0,
 })
 
-/** The run that the address names, where this browser has it; else a new one. */
-const runOfPage = async (view: FormView, store: Store): Promise<KeptRun> => {
+const NOT_HERE =
+  'The run that this address names is not in this browser: what stands here is a new one. Runs that are kept here are in the list above.'
+
+/** The run that the address names, where this browser has it; else a new one, and that is said. */
+const runOfPage = async (
+  view: FormView,
+  store: Store,
+): Promise<{ readonly run: KeptRun; readonly said: string }> => {
+  const begun = fresh(view, momentText(now()))
   const key = new URLSearchParams(location.search).get('run')
-  const kept = key ? await store.get(key).catch(() => undefined) : undefined
-  return kept?.card === view.card ? kept : fresh(view)
+  if (!key) return { run: begun, said: '' }
+  try {
+    const kept = await store.get(key)
+    return kept?.card === view.card ? { run: kept, said: '' } : { run: begun, said: NOT_HERE }
+  } catch {
+    const said =
+      'The run that this address names cannot be read just now. Load the page again before you type.'
+    return { run: begun, said }
+  }
 }
 
 /** A short mark of a text: whether the card is still the one that the run was begun with. */
@@ -77,38 +95,6 @@ const fetchPack = async (live: ReturnType<typeof createLive>, base: string): Pro
   return pack
 }
 
-/** Brings the computing part, and keeps the results up to date from then on. */
-const compute = (live: ReturnType<typeof createLive>, store: Store, pack: Pack): Computer => {
-  const worker = new Worker(new URL('./worker.web.ts', import.meta.url), { type: 'module' })
-  const failed = (message: string): void =>
-    live.say(`The results cannot be computed here (${message}). What you type is kept all the same.`, true)
-  const computer = createComputer(worker, pack, live.view.taken, live.show, failed)
-  /** A file that was chosen on this page is in the worker already. */
-  let fetched = live.state().data === null
-  const ask = async (): Promise<void> => {
-    if (!fetched) {
-      fetched = true
-      const blob = await store.file(live.run().key, DATA)
-      if (blob) computer.data(await blob.arrayBuffer())
-    }
-    computer.ask(live.state())
-  }
-  live.onChange(() => void ask())
-  void ask()
-  return computer
-}
-
-/** The computing part is large: it comes with the first reading, or when somebody looks at what is to be handed in. */
-const whenNeeded = (live: Live, root: HTMLElement, need: () => void): void => {
-  const before = JSON.stringify(live.state().rows)
-  if (live.run().version > 0) need()
-  live.onChange((state) => {
-    if (state.data || JSON.stringify(state.rows) !== before) need()
-  })
-  root.querySelector('#hand-in')?.addEventListener('focusin', need)
-  root.querySelector('#hand-in')?.addEventListener('pointerdown', need)
-}
-
 const PARTS: readonly (readonly [string, string])[] = [
   ['who', 'Who and when'],
   ['instruments', 'Instruments'],
@@ -126,22 +112,26 @@ const partsList = (): HTMLElement =>
     h('ul', { class: 'jump' }, ...PARTS.map(([id, text]) => h('li', {}, h('a', { href: `#${id}` }, text)))),
   )
 
+/** What is to be known before anything is typed; it stays. */
+const noticesOf = (about: string, losses: readonly string[]): HTMLElement[] => {
+  const lost =
+    losses.length > 0 ? `The form does not keep all of the file that was opened: ${losses.join(', ')}.` : ''
+  return [about, lost]
+    .filter((words) => words !== '')
+    .map((words) => h('p', { class: 'said loud', role: 'alert' }, words))
+}
+
 export const startForm = async (root: HTMLElement): Promise<void> => {
   const view: FormView = JSON.parse(root.dataset.form ?? '{}')
   const base = root.dataset.base ?? '/'
   const { element: said, say } = speaker()
   const opened = await openStore().catch(() => null)
   const store = opened ?? memoryStore()
-  const run = await runOfPage(view, store)
+  const { run, said: about } = await runOfPage(view, store)
   const live = createLive(view, run, say)
-  const save = (): void => {
-    const link = h('a', {
-      href: URL.createObjectURL(new Blob([runText(live.state())], { type: 'text/markdown' })),
-      download: `${runId(live.state(), view.taken)}.md`,
-    })
-    link.click()
-  }
-  const begun = begunList(store, base, new Map(view.cards), run.key)
+  const save = (): void =>
+    saveFile(new Blob([runText(live.state())], { type: 'text/markdown' }), `${live.id()}.md`)
+  const begun = begunList(opened, base, new Map(view.cards), run.key)
   const keeper = createKeeper(
     live,
     opened,
@@ -159,7 +149,16 @@ export const startForm = async (root: HTMLElement): Promise<void> => {
   const faults = showFaults(live, root)
   const handed = (): void => live.handed(Date.now())
   root.replaceChildren(
-    h('div', { class: 'form-head' }, held.element, keeper.element, said, begun.element, partsList()),
+    h(
+      'div',
+      { class: 'form-head' },
+      held.element,
+      keeper.element,
+      ...noticesOf(about, run.losses),
+      said,
+      begun,
+      partsList(),
+    ),
     whoPart(live),
     instrumentsPart(live),
     conditionsPart(live),
@@ -170,8 +169,6 @@ export const startForm = async (root: HTMLElement): Promise<void> => {
   )
   root.toggleAttribute('data-ready', true)
   if (!opened) keeper.keep()
-  const losses = sessionStorage.getItem(`losses-${run.key}`)
-  if (losses) say(`The form does not keep all of that file: ${losses}.`, true)
   const trouble = (error: unknown): void =>
     say(
       `No results yet (${error instanceof Error ? error.message : 'no network'}). What you type is kept all the same.`,
@@ -194,9 +191,9 @@ export const startList = async (root: HTMLElement): Promise<void> => {
   const cards: [string, string][] = JSON.parse(root.dataset.cards ?? '[]')
   const held = heldStrip(base)
   root.replaceChildren(held.element)
-  const store = await openStore().catch(() => null)
-  if (store) root.append(begunList(store, base, new Map(cards)).element)
-  const response = await fetch(`${base}record/shared.json`).catch(() => null)
-  const pack: Pack | null = response?.ok ? await response.json() : null
+  root.append(begunList(await openStore().catch(() => null), base, new Map(cards)))
+  const pack: Pack | null = await fetch(`${base}record/shared.json`)
+    .then((response) => (response.ok ? response.json() : null))
+    .catch(() => null)
   if (pack) held.show(pack.revision)
 }

@@ -11,8 +11,16 @@ export type KeptRun = {
   readonly stamps: Stamps
   /** ms since 1970. */
   readonly changed: number
-  /** When it was last handed in; null: never. */
-  readonly handed: number | null
+  /** When it was last handed in (ms since 1970), and whether it was changed after that; null: never. */
+  readonly handed: { readonly at: number; readonly changed: boolean } | null
+  /** What it was called when it was handed in, or opened from a file; empty before. */
+  readonly known: string
+  /** What it was called at its last change: its photos have that name. */
+  readonly called: string
+  /** What `when` was set to as the page was opened: nobody has said it. Empty for a run from a file. */
+  readonly begunAt: string
+  /** What of the file that was opened this form cannot keep, in words. */
+  readonly losses: readonly string[]
   /** Digest of the card that it was begun with. */
   readonly begunWith: string
   /** Counts up with each writing: two tabs with one run must not overwrite each other unseen. */
@@ -32,6 +40,8 @@ export type Store = {
   readonly remove: (key: string) => Promise<void>
   /** Photos and data of a run, by name. */
   readonly putFile: (key: string, name: string, blob: Blob) => Promise<void>
+  /** The same, never in the place of another: false where one of that name is there. */
+  readonly addFile: (key: string, name: string, blob: Blob) => Promise<boolean>
   readonly file: (key: string, name: string) => Promise<Blob | undefined>
   readonly removeFile: (key: string, name: string) => Promise<void>
 }
@@ -39,12 +49,37 @@ export type Store = {
 /** Another tab has written this run in the meantime. */
 export class ChangedElsewhere extends Error {}
 
-const database = (db: IDBPDatabase<Schema>): Store => ({
-  all: () => db.getAll('runs'),
-  get: (key) => db.get('runs', key),
+type Connection = () => Promise<IDBPDatabase<Schema>>
+
+/** Phones end the connection of a page that slept for long: then it is opened anew. */
+const connect = (): Connection => {
+  let current: Promise<IDBPDatabase<Schema>> | null = null
+  const forget = (): void => {
+    current = null
+  }
+  const open = (): Promise<IDBPDatabase<Schema>> =>
+    openDB<Schema>('ground-test-record', 1, {
+      upgrade: (fresh) => {
+        fresh.createObjectStore('runs', { keyPath: 'key' })
+        fresh.createObjectStore('files')
+      },
+      terminated: forget,
+    })
+  return () => {
+    current ??= open().catch((error: unknown) => {
+      forget()
+      throw error
+    })
+    return current
+  }
+}
+
+const database = (connection: Connection): Store => ({
+  all: async () => (await connection()).getAll('runs'),
+  get: async (key) => (await connection()).get('runs', key),
   put: async (run) => {
     // Strict: on the disk before it is said to be kept, so that an empty battery takes nothing.
-    const transaction = db.transaction('runs', 'readwrite', { durability: 'strict' })
+    const transaction = (await connection()).transaction('runs', 'readwrite', { durability: 'strict' })
     const there = await transaction.store.get(run.key)
     if (there && there.version !== run.version) {
       await transaction.done
@@ -55,7 +90,7 @@ const database = (db: IDBPDatabase<Schema>): Store => ({
     return next
   },
   remove: async (key) => {
-    const transaction = db.transaction(['runs', 'files'], 'readwrite')
+    const transaction = (await connection()).transaction(['runs', 'files'], 'readwrite')
     const range = IDBKeyRange.bound(`${key}/`, `${key}/\uffff`)
     await Promise.all([
       transaction.objectStore('runs').delete(key),
@@ -64,10 +99,17 @@ const database = (db: IDBPDatabase<Schema>): Store => ({
     ])
   },
   putFile: async (key, name, blob) => {
-    await db.put('files', { name, blob }, `${key}/${name}`)
+    await (await connection()).put('files', { name, blob }, `${key}/${name}`)
   },
-  file: async (key, name) => (await db.get('files', `${key}/${name}`))?.blob,
-  removeFile: (key, name) => db.delete('files', `${key}/${name}`),
+  addFile: async (key, name, blob) => {
+    const transaction = (await connection()).transaction('files', 'readwrite', { durability: 'strict' })
+    const isThere = (await transaction.store.getKey(`${key}/${name}`)) !== undefined
+    const adding = isThere ? undefined : transaction.store.add({ name, blob }, `${key}/${name}`)
+    await Promise.all([adding, transaction.done])
+    return !isThere
+  },
+  file: async (key, name) => (await (await connection()).get('files', `${key}/${name}`))?.blob,
+  removeFile: async (key, name) => (await connection()).delete('files', `${key}/${name}`),
 })
 
 const PREFIX = 'record/'
@@ -97,6 +139,7 @@ const plain = (storage: Storage): Store => {
     },
     remove: async (key) => storage.removeItem(PREFIX + key),
     putFile: refuse,
+    addFile: refuse,
     file: async () => undefined,
     removeFile: async () => undefined,
   }
@@ -104,14 +147,10 @@ const plain = (storage: Storage): Store => {
 
 /** Throws where the browser keeps nothing at all. */
 export const openStore = async (): Promise<Store> => {
+  const connection = connect()
   try {
-    const db = await openDB<Schema>('ground-test-record', 1, {
-      upgrade: (fresh) => {
-        fresh.createObjectStore('runs', { keyPath: 'key' })
-        fresh.createObjectStore('files')
-      },
-    })
-    return database(db)
+    await connection()
+    return database(connection)
   } catch {
     localStorage.setItem(`${PREFIX}-probe`, '')
     localStorage.removeItem(`${PREFIX}-probe`)

@@ -1,24 +1,28 @@
 /** The table of readings: each cell a control, checked at its place. */
-import { seenDecimalComma, signTurned, typedNumber } from '../numbers.ts'
+import { seenDecimalComma, signTurned, type TypedNumber, typedNumber } from '../numbers.ts'
 import { type ColumnEntry, withCell, without } from '../state.ts'
 import type { FormColumn } from '../view.ts'
-import { button, choice, h } from './dom.ts'
+import { button, buttonTwice, choice, h, redrawn } from './dom.ts'
 import type { Live } from './live.ts'
 
 export type ReadingsTable = {
   readonly element: HTMLElement
   readonly render: () => void
-  /** The first cell of the last row that is still empty. */
-  readonly focusOpen: () => void
+  /** The first cell of a row that is still empty. */
+  readonly focusOpen: (row: number) => void
   /** Of the cell that was touched last. */
   readonly turnSign: () => void
 }
+
+/** More columns than these do not lie side by side on a phone. */
+const MOST_ABREAST = 3
 
 type Cell = HTMLInputElement | HTMLSelectElement
 
 const isNumbers = (column: ColumnEntry): boolean => column.unit !== 'text' && !column.unit.startsWith('hh:mm')
 
-export const readingsTable = (live: Live, look: () => void): ReadingsTable => {
+/** `offer` takes cells that somebody pastes into one cell. */
+export const readingsTable = (live: Live, offer: (text: string) => void): ReadingsTable => {
   const body = h('tbody')
   const head = h('thead')
   const element = h(
@@ -30,10 +34,11 @@ export const readingsTable = (live: Live, look: () => void): ReadingsTable => {
   const fieldOf = (column: ColumnEntry): FormColumn | undefined =>
     live.view.columns.find((each) => each.name === column.name)
 
-  const put = (row: number, column: number, text: string): void => {
+  /** What a comma means in a column, as it was said once. */
+  const commas = new Map<string, boolean>()
+
+  const put = (row: number, column: number, text: string): void =>
     live.change((state) => withCell(state, row, column, text))
-    look()
-  }
 
   /** Asks what a comma means, at the cell. */
   const ask = (
@@ -44,6 +49,7 @@ export const readingsTable = (live: Live, look: () => void): ReadingsTable => {
     grouped: string,
   ): void => {
     const answer = (text: string) => () => {
+      commas.set(live.state().columns[column]?.name ?? '', text === decimal)
       input.value = text
       put(row, column, text)
       question.remove()
@@ -58,17 +64,21 @@ export const readingsTable = (live: Live, look: () => void): ReadingsTable => {
       button(grouped, answer(grouped)),
     )
     input.after(question)
-    live.say(`${input.value} can mean ${decimal} or ${grouped}: choose at the cell`)
+  }
+
+  const numberIn = (entry: ColumnEntry, text: string, row: number, column: number): TypedNumber => {
+    const others = live.state().rows.flatMap((cells, at) => (at === row ? [] : [cells[column] ?? '']))
+    return typedNumber(text, commas.get(entry.name) ?? (seenDecimalComma(others) || undefined))
   }
 
   const finish = (input: HTMLInputElement, row: number, column: number): void => {
-    const { columns, rows } = live.state()
-    const entry = columns[column]
-    input.closest('td')?.setAttribute('data-touched', '')
+    const entry = live.state().columns[column]
     if (!entry || !isNumbers(entry) || input.value.trim() === '') return
-    const others = rows.filter((_, at) => at !== row).map((cells) => cells[column] ?? '')
-    const read = typedNumber(input.value, seenDecimalComma(others) === true ? true : undefined)
-    if (read.is === 'ambiguous') ask(input, row, column, read.decimal, read.grouped)
+    const read = numberIn(entry, input.value, row, column)
+    if (read.is === 'ambiguous') {
+      ask(input, row, column, read.decimal, read.grouped)
+      live.say(`${input.value} can mean ${read.decimal} or ${read.grouped}: choose at the cell`)
+    }
     if (read.is !== 'number' || !read.changed) return
     input.value = read.text
     put(row, column, read.text)
@@ -105,7 +115,13 @@ export const readingsTable = (live: Live, look: () => void): ReadingsTable => {
     input.addEventListener('input', () => put(row, column, input.value))
     input.addEventListener('change', () => finish(input, row, column))
     input.addEventListener('focus', () => {
-      last = input
+      last = numbers ? input : null
+    })
+    input.addEventListener('paste', (event) => {
+      const text = event.clipboardData?.getData('text/plain').trimEnd() ?? ''
+      if (!/[\t\n]/.test(text)) return
+      event.preventDefault()
+      offer(text)
     })
     input.addEventListener('keydown', (event) => {
       if (event.key !== 'Enter') return
@@ -117,33 +133,46 @@ export const readingsTable = (live: Live, look: () => void): ReadingsTable => {
     return input
   }
 
+  /** A reading cannot be had again. */
   const removeRow = (row: number): HTMLElement =>
-    button(
+    buttonTwice(
       '×',
+      `Really remove row ${row + 1}`,
       () => {
         live.change((state) => ({ ...state, rows: without(state.rows, row) }))
         render()
-        look()
+        element.focus()
       },
       { 'aria-label': `Remove row ${row + 1}`, class: 'bare' },
     )
+
+  const cellOf = (entry: ColumnEntry, row: number, column: number): HTMLElement => {
+    const control = inputFor(entry, row, column)
+    const cell = h(
+      'td',
+      {
+        'data-spot': `cell.${row}.${column}`,
+        'data-label': fieldOf(entry)?.label ?? entry.name,
+        class: entry.unit === 'text' ? 'words' : undefined,
+      },
+      control,
+      h('p', { class: 'fault' }),
+    )
+    // What was asked and not answered yet is asked again.
+    const isOpen = isNumbers(entry) && typedNumber(control.value).is === 'ambiguous'
+    const read = isOpen ? numberIn(entry, control.value, row, column) : null
+    if (read?.is === 'ambiguous' && control instanceof HTMLInputElement)
+      ask(control, row, column, read.decimal, read.grouped)
+    return cell
+  }
 
   const rowOf = (row: number): HTMLElement =>
     h(
       'tr',
       {},
       h('th', { scope: 'row' }, String(row + 1)),
-      ...live
-        .state()
-        .columns.map((entry, column) =>
-          h(
-            'td',
-            { 'data-spot': `cell.${row}.${column}` },
-            inputFor(entry, row, column),
-            h('p', { class: 'fault' }),
-          ),
-        ),
-      h('td', {}, removeRow(row)),
+      ...live.state().columns.map((entry, column) => cellOf(entry, row, column)),
+      h('td', { class: 'remove' }, removeRow(row)),
     )
 
   const unitOf = (entry: ColumnEntry, at: number): HTMLElement => {
@@ -158,8 +187,6 @@ export const readingsTable = (live: Live, look: () => void): ReadingsTable => {
           ...state,
           columns: state.columns.map((each, index) => (index === at ? { ...each, unit } : each)),
         }))
-        render()
-        look()
       },
     )
     select.setAttribute('aria-label', `Unit of ${entry.name}`)
@@ -178,7 +205,7 @@ export const readingsTable = (live: Live, look: () => void): ReadingsTable => {
     )
   }
 
-  const render = (): void => {
+  const draw = (): void => {
     const { columns, rows } = live.state()
     head.replaceChildren(
       h(
@@ -190,7 +217,10 @@ export const readingsTable = (live: Live, look: () => void): ReadingsTable => {
       ),
     )
     body.replaceChildren(...rows.map((_, row) => rowOf(row)))
+    element.classList.toggle('many', columns.length > MOST_ABREAST)
   }
+
+  const render = (): void => redrawn(element, draw)
 
   let shape = ''
   const shapeOf = (): string => JSON.stringify(live.state().columns)
@@ -200,18 +230,19 @@ export const readingsTable = (live: Live, look: () => void): ReadingsTable => {
     render()
   })
   shape = shapeOf()
+  draw()
 
   return {
     element,
     render,
-    focusOpen: () => {
-      const cells = [...(body.lastElementChild?.querySelectorAll<Cell>('input, select') ?? [])]
+    focusOpen: (row) => {
+      const cells = [...(body.children[row]?.querySelectorAll<Cell>('input, select') ?? [])]
       const open = cells.find((cell) => cell.value === '') ?? cells[0]
       open?.focus()
       open?.scrollIntoView({ block: 'nearest' })
     },
     turnSign: () => {
-      if (!last?.isConnected) return
+      if (!last?.isConnected) return live.say('Choose a cell with a number first.')
       last.value = signTurned(last.value)
       last.dispatchEvent(new Event('input'))
       last.focus()

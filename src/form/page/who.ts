@@ -1,20 +1,41 @@
 /** Who, when, on what; and the instruments of the day. */
-import { dayOf, dayText } from '../clock.ts'
-import { reasonsAgainst } from '../fit.ts'
+import { dayOf, dayText, offsetText } from '../clock.ts'
+import { offered } from '../fit.ts'
 import { isTypedIn, typedIn } from '../observed.ts'
-import type { FormColumn, FormInstrument } from '../view.ts'
-import { choice, h, labelled, type Option, part, textInput } from './dom.ts'
+import type { RunState } from '../state.ts'
+import type { FormColumn } from '../view.ts'
+import { choice, h, instrumentOptions, labelled, part, redrawn, textInput, tickList } from './dom.ts'
 import { type Live, now } from './live.ts'
 
-const whenFields = (live: Live): HTMLElement[] => {
-  const { when } = live.state()
+const partsOf = (when: string): readonly [string, string] => {
   const [, local = '', zone = ''] = /^(.{16})(?::\d\d)?(.*)$/.exec(when) ?? []
+  return [local, zone]
+}
+
+const whenFields = (live: Live): HTMLElement[] => {
+  const [local, zone] = partsOf(live.state().when)
   const time = h('input', { type: 'datetime-local' })
   time.value = local
   const offset = textInput(zone, () => write())
   const write = (): void =>
     live.change((state) => ({ ...state, when: `${time.value}${offset.value.trim()}` }))
-  time.addEventListener('input', write)
+  let before = local
+  // Where the place had another offset on the day that is typed (summer time), an offset that came from the device follows.
+  time.addEventListener('input', () => {
+    const own = offsetText(now(before))
+    if (time.value !== '' && (offset.value === own || offset.value === ''))
+      offset.value = offsetText(now(time.value))
+    before = time.value || before
+    write()
+  })
+  // The first stamp, and the tick for a paper sheet, write here as well.
+  live.onChange(({ when }) => {
+    if (when === `${time.value}${offset.value.trim()}`) return
+    const [there, zoneThere] = partsOf(when)
+    if (there !== time.value) time.value = there
+    if (zoneThere !== '') offset.value = zoneThere
+    before = there || before
+  })
   return [
     labelled(
       { label: 'Tested on', spot: 'when', help: 'when the test began, by the clock on the wall' },
@@ -28,23 +49,11 @@ const byField = (live: Live): HTMLElement => {
   const people = live.view.people.filter(
     (each) => each.roles.includes('record') || live.state().by.includes(each.id),
   )
-  const boxes = people.map((each) => {
-    const box = h('input', { type: 'checkbox' })
-    box.checked = live.state().by.includes(each.id)
-    box.addEventListener('change', () =>
-      live.change((state) => ({
-        ...state,
-        by: box.checked ? [...state.by, each.id] : state.by.filter((id) => id !== each.id),
-      })),
-    )
-    return h('label', { class: 'tick' }, box, each.name)
-  })
-  return h(
-    'fieldset',
-    { class: 'field', 'data-spot': 'by' },
-    h('legend', {}, 'Recorded by'),
-    ...boxes,
-    h('p', { class: 'fault' }),
+  return tickList(
+    { legend: 'Recorded by', spot: 'by' },
+    people.map(({ id, name }) => ({ value: id, text: name })),
+    () => live.state().by,
+    (by) => live.change((state) => ({ ...state, by })),
   )
 }
 
@@ -60,25 +69,53 @@ const witnessField = (live: Live): HTMLElement => {
   return labelled({ label: 'Witness', spot: 'witness', help: 'one person fills one role on one run' }, select)
 }
 
-const paperField = (live: Live): HTMLElement => {
+/** A sheet may be older than the cards of today: the revision printed on it is what was in hand. */
+const paperFields = (live: Live): HTMLElement[] => {
   const box = h('input', { type: 'checkbox' })
+  const revision = textInput(live.state().revision, (text) =>
+    live.change((state) => ({ ...state, revision: text.trim() })),
+  )
+  const printed = labelled(
+    {
+      label: 'Revision of the card on the sheet',
+      spot: 'card-revision',
+      help: 'as printed in its title block',
+      wide: true,
+    },
+    revision,
+  )
+  const show = (): void => {
+    printed.hidden = !box.checked
+  }
   box.checked = isTypedIn(live.state().body)
-  box.addEventListener('change', () =>
-    live.change((state) => ({ ...state, body: typedIn(state.body, box.checked ? dayText(now()) : null) })),
-  )
-  return h(
-    'label',
-    { class: 'tick wide' },
-    box,
-    'Typed in from a paper sheet: tested on the time above, typed in today',
-  )
+  box.addEventListener('change', () => {
+    // The time at which this page was opened is not that of a test that is on paper.
+    const isGuess = box.checked && live.state().when === live.run().begunAt
+    live.change((state) => ({
+      ...state,
+      when: isGuess ? '' : state.when,
+      body: typedIn(state.body, box.checked ? dayText(now()) : null),
+    }))
+    revision.value = live.state().revision
+    show()
+  })
+  show()
+  return [
+    h(
+      'label',
+      { class: 'tick wide' },
+      box,
+      'Typed in from a paper sheet: tested on the time above, typed in today',
+    ),
+    printed,
+  ]
 }
 
 export const whoPart = (live: Live): HTMLElement => {
   const { articles } = live.view
   const article = choice(
     live.state().article,
-    articles.map((each) => ({ value: each, text: each })),
+    [{ value: '', text: 'say which' }, ...articles.map((each) => ({ value: each, text: each }))],
     (value) => live.change((state) => ({ ...state, article: value })),
   )
   return part(
@@ -91,34 +128,9 @@ export const whoPart = (live: Live): HTMLElement => {
       ...whenFields(live),
       witnessField(live),
       byField(live),
-      paperField(live),
+      ...paperFields(live),
     ),
   )
-}
-
-/** Those that fit first, then the others with their reason. */
-export const instrumentOptions = (
-  instruments: readonly FormInstrument[],
-  column: string,
-  day: string,
-): Option[] => {
-  const able = instruments.filter((each) => each.columns[column])
-  const told = able.map((each) => ({ each, against: reasonsAgainst(each, column, day) }))
-  const fit = told.filter(({ against }) => against.length === 0)
-  const other = told.filter(({ against }) => against.length > 0)
-  return [
-    { value: '', text: '—' },
-    ...fit.map(({ each }) => ({
-      value: each.id,
-      text: `${each.id}: ${each.title}`,
-      group: 'as the card asks, in calibration on the day',
-    })),
-    ...other.map(({ each, against }) => ({
-      value: each.id,
-      text: `${each.id}: ${each.title} (${against.join('; ')})`,
-      group: 'not as the card asks, or not in calibration',
-    })),
-  ]
 }
 
 /** A new instrument brings its unit, as long as nothing was read. */
@@ -139,34 +151,39 @@ const instrumentField = (live: Live, column: FormColumn): HTMLElement => {
   const { view } = live
   const day = dayOf(live.state().when)
   const chosen = live.state().instruments[column.name] ?? ''
-  const select = choice(chosen, instrumentOptions(view.instruments, column.name, day), (id) =>
-    chooseInstrument(live, column, id),
+  const options = instrumentOptions(
+    offered(view.instruments, column.name, day),
+    ['as the card asks, in calibration on the day', 'not as the card asks, or not in calibration'],
+    '—',
   )
+  const select = choice(chosen, options, (id) => chooseInstrument(live, column, id))
   return labelled({ label: column.label, spot: `instruments.${column.name}`, help: column.meaning }, select)
 }
+
+/** Columns of the table, or of the file that stands for it. */
+const namesRead = ({ columns, data }: RunState): string[] =>
+  data?.columns && typeof data.columns === 'object'
+    ? Object.keys(data.columns)
+    : columns.map((column) => column.name)
 
 export const instrumentsPart = (live: Live): HTMLElement => {
   const fields = h('div', { class: 'fields' })
   const render = (): void => {
-    const names = new Set(live.state().columns.map((column) => column.name))
+    const names = new Set(namesRead(live.state()))
     const shown = live.view.columns.filter(
       (column) => column.instrument !== 'none' && (names.has(column.name) || column.inside),
     )
     fields.replaceChildren(...shown.map((column) => instrumentField(live, column)))
     fields.parentElement?.toggleAttribute('hidden', shown.length === 0)
   }
-  const keyOf = (): string =>
-    `${dayOf(live.state().when)} ${live
-      .state()
-      .columns.map((each) => each.name)
-      .join(' ')}`
+  const keyOf = (): string => `${dayOf(live.state().when)} ${namesRead(live.state()).join(' ')}`
   const section = part('instruments', 'Instruments', fields)
   render()
   let key = keyOf()
   live.onChange(() => {
     if (key === keyOf()) return
     key = keyOf()
-    render()
+    redrawn(fields, render)
   })
   return section
 }

@@ -94,7 +94,8 @@ function columnProblem(
       }),
     ]
   }
-  const { low = Number.NEGATIVE_INFINITY, high = Number.POSITIVE_INFINITY } = field.range ?? {}
+  if (!field.range) return []
+  const { low = Number.NEGATIVE_INFINITY, high = Number.POSITIVE_INFINITY } = field.range
   const row = column.values.findIndex((value) => value < low || value > high)
   if (row < 0) return []
   const written = `${cellAt(column, row)} ${column.unit}`

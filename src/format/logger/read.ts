@@ -2,14 +2,18 @@
 import type { Result } from '../../quantity/types.ts'
 import type { ReadingColumn, Readings } from '../types.ts'
 import { type Layout, spanAt } from './head.ts'
+import { scanKept } from './kept.ts'
 import { notesOf } from './notes.ts'
 import { type Opened, openLogger } from './open.ts'
 import type { ColumnPlan, Planned } from './plan.ts'
+import { type ColumnInSI, columnInSI, firstFall, isRising } from './raw.ts'
 import { cellText, cursorAt, nextRecord } from './record.ts'
-import { type Scanned, scan } from './scan.ts'
-import { lineOf } from './scan-faults.ts'
+import { type Scan, type Scanned, scan } from './scan.ts'
+import { backFault, lineOf } from './scan-faults.ts'
 import type { LoggerFault, LoggerOptions, LoggerPlace, LoggerReadings, LoggerText } from './types.ts'
 import { isTimed, linesUsed, windowOf } from './window.ts'
+
+const NONE = new Float64Array(0)
 
 type Failure = { readonly ok: false; readonly error: readonly LoggerFault[] }
 
@@ -36,7 +40,7 @@ export function readLogger(
   const needsTime = isTimed(use?.from) || isTimed(use?.to)
   const unusable = needsTime ? timeFault(use ?? {}, columns[timed]) : null
   if (unusable) return refused(unusable)
-  const scanned = scan({
+  const input: Scan = {
     text,
     ...linesUsed(text, layout.from, use),
     dialect,
@@ -45,10 +49,23 @@ export function readLogger(
     missing: options.missing ?? [],
     timed,
     ...(needsTime && use ? { window: windowOf(use) } : {}),
-  })
-  if (scanned.faults.length > 0) return refused(...scanned.faults)
+  }
+  const scanned = read.kept ? scanKept(input, read.kept) : scan(input)
+  const inSI = scanned.columns.map((raw, column) => columnInSI(raw, columns[column] as ColumnPlan))
+  const faults = [...scanned.faults, ...backFaults(input, scanned, inSI)]
+  if (faults.length > 0) return refused(...faults)
   if (scanned.rows === 0 && use) return refused(emptyUse())
-  return { ok: true, value: readingsOf(options, read, opened.value, scanned, file) }
+  return { ok: true, value: readingsOf(options, read, opened.value, scanned, inSI, file) }
+}
+
+/** Times that go back, in the order of the file. Where the names stand once more a new log begins, and it is no wonder. */
+function backFaults(input: Scan, { starts, faults }: Scanned, inSI: readonly ColumnInSI[]): LoggerFault[] {
+  if (faults.some(({ code }) => code === 'readings/names-again')) return []
+  return input.columns
+    .map((plan, column) => ({ column, row: isRising(plan) ? firstFall(inSI[column]?.values ?? NONE) : -1 }))
+    .filter(({ row }) => row >= 0)
+    .sort((a, b) => a.row - b.row)
+    .map(({ column, row }) => backFault(input, column, starts[row] ?? 0))
 }
 
 function timeFault(use: NonNullable<LoggerOptions['use']>, plan: ColumnPlan | undefined): LoggerFault | null {
@@ -79,13 +96,14 @@ function readingsOf(
   read: LoggerText,
   { layout, dialect, planned }: Opened,
   scanned: Scanned,
+  inSI: readonly ColumnInSI[],
   file: string | undefined,
 ): LoggerReadings {
   const { text } = read
   const { rows, starts } = scanned
   const { delimiter } = dialect
   const columns = planned.columns.map((plan, column): ReadingColumn => {
-    const values = scanned.values[column] ?? new Float64Array(rows)
+    const { values, digit } = inSI[column] ?? { values: new Float64Array(rows), digit: 0 }
     const cell = (row: number): string => {
       const cursor = cursorAt(starts[row] ?? text.length)
       nextRecord(text, cursor, delimiter)
@@ -99,7 +117,7 @@ function readingsOf(
       name: plan.name,
       unit: plan.unit,
       values: plan.kind === 'time' ? fromFirstDay(values) : values,
-      missing: scanned.missing[column] ?? new Uint8Array(rows),
+      missing: scanned.columns[column]?.missing ?? new Uint8Array(rows),
       // A million texts a column are made only where somebody wants them all.
       get cells() {
         known ??= Array.from({ length: rows }, (_, row) => cell(row))
@@ -107,7 +125,7 @@ function readingsOf(
       },
       cell,
       text: plan.kind === 'words',
-      digit: scanned.digits[column] ?? 0,
+      digit,
       dim: plan.dim,
     }
   })

@@ -25,6 +25,8 @@ const QUOTE = 34
 const NEWLINE = 10
 const RETURN = 13
 const BLANK = 32
+const ZERO = 48
+const NINE = 57
 const TAB = 9
 const NO_BREAK = 0xa0
 
@@ -59,6 +61,8 @@ export function nextRecord(text: string, cursor: Cursor, delimiter: Delimiter): 
     } else {
       for (; at < length; at++) {
         code = text.charCodeAt(at)
+        // Most signs are figures, and none of them parts anything.
+        if (code >= ZERO && code <= NINE) continue
         if (code === stop || code === NEWLINE || code === RETURN || code === stopToo) break
       }
       let end = at

@@ -20,15 +20,29 @@ const aligned = (rows: readonly (readonly string[])[]): string[] => {
 
 /** Lowest and highest as written. */
 function extremes(column: ReadingColumn): [string, string] {
+  const { values } = column
   let low = -1
   let high = -1
-  for (let row = 0; row < column.values.length; row++) {
-    const value = column.values[row] as number
-    if (Number.isNaN(value)) continue
-    if (low < 0 || value < (column.values[low] as number)) low = row
-    if (high < 0 || value > (column.values[high] as number)) high = row
+  let lowest = Number.POSITIVE_INFINITY
+  let highest = Number.NEGATIVE_INFINITY
+  for (let row = 0; row < values.length; row++) {
+    const value = values[row] as number
+    if (value < lowest) {
+      lowest = value
+      low = row
+    }
+    if (value > highest) {
+      highest = value
+      high = row
+    }
   }
   return low < 0 ? ['', ''] : [cellAt(column, low), cellAt(column, high)]
+}
+
+function countOf(missing: Uint8Array): number {
+  let count = 0
+  for (let row = 0; row < missing.length; row++) count += missing[row] as number
+  return count
 }
 
 function columnRow(found: FoundColumn, column: ReadingColumn | undefined, rows: number): string[] {
@@ -36,7 +50,7 @@ function columnRow(found: FoundColumn, column: ReadingColumn | undefined, rows: 
   const head = [String(number), name, kind, unit]
   if (!column || rows === 0) return head
   const [low, high] = column.text ? ['', ''] : extremes(column)
-  const missing = column.missing.reduce((sum, each) => sum + each, 0)
+  const missing = countOf(column.missing)
   return [...head, cellAt(column, 0), cellAt(column, rows - 1), low, high, missing > 0 ? String(missing) : '']
 }
 

@@ -1,13 +1,12 @@
 /** Faults as a scan meets them: one a column and kind, with how many more there are of it. */
 import { badCell } from './bad-cell.ts'
 import type { ColumnPlan } from './plan.ts'
-import { type Cursor, cellText } from './record.ts'
+import { type Cursor, cellText, cursorAt, nextRecord } from './record.ts'
 import type { Scan } from './scan.ts'
 import type { Dialect, LoggerFault } from './types.ts'
 
 export function faultsOf({ text, columns, names, dialect }: Scan) {
   const bad = new Map<number, { start: number; end: number; cell: string; more: number }>()
-  const back = new Map<number, LoggerFault>()
   const ragged = new Map<string, { at: LoggerFault['at']; has: number; more: number }>()
   const quotes: LoggerFault[] = []
   const quoteFault = (message: string, offset: number, hint: string) =>
@@ -17,9 +16,11 @@ export function faultsOf({ text, columns, names, dialect }: Scan) {
       at: { in: 'data', start: offset, end: offset + 1 },
       hint,
     })
+  let short = false
   const lastIsWords = columns.some((plan) => plan.kind === 'words' && plan.at === names.length - 1)
   return {
     stopped: () => quotes.length > 0,
+    short: () => short,
     /** As many cells as names; empty ones more, and a last one of words less, are allowed. */
     fits(cursor: Cursor): boolean {
       const { count, spans, start } = cursor
@@ -35,7 +36,11 @@ export function faultsOf({ text, columns, names, dialect }: Scan) {
         )
         return false
       }
-      if (count === names.length || (lastIsWords && count === names.length - 1)) return true
+      if (count === names.length) return true
+      if (lastIsWords && count === names.length - 1) {
+        short = true
+        return true
+      }
       let filled = count
       while (filled > names.length && spans[2 * filled - 2] === spans[2 * filled - 1]) filled--
       if (filled === names.length) return true
@@ -57,17 +62,6 @@ export function faultsOf({ text, columns, names, dialect }: Scan) {
       if (known) known.more++
       else bad.set(column, { start, end, cell, more: 0 })
     },
-    back(column: number, start: number, end: number): void {
-      if (back.has(column)) return
-      const name = columns[column]?.name ?? ''
-      back.set(column, {
-        code: 'readings/time-backwards',
-        message: `\`${cellText(text, start, end)}\` in the column \`${name}\` is earlier than the time above it`,
-        at: { in: 'data', start, end },
-        why: 'rows keep their order and are never sorted; only a clock without a date may pass midnight',
-        hint: `cut the log where its clock was set: \`use: {from: line ${lineOf(text, start)}}\`, or end before it`,
-      })
-    },
     all: (): LoggerFault[] => {
       const cells = [...bad].map(([column, { start, end, cell, more }]): LoggerFault => {
         const plan = columns[column] as ColumnPlan
@@ -75,11 +69,27 @@ export function faultsOf({ text, columns, names, dialect }: Scan) {
         return { ...badCell(plan, cell, dialect.decimal, names[plan.at], more), at }
       })
       const rows = [...ragged].map(([code, row]) => raggedFault(code, row, names.length, dialect))
-      const again = cells.some(({ code }) => code === 'readings/names-again')
-      return [...quotes, ...rows, ...onceAFile(cells), ...(again ? [] : back.values())].map((fault) =>
-        withLine(fault, text),
-      )
+      return [...quotes, ...rows, ...onceAFile(cells)].map((fault) => withLine(fault, text))
     },
+  }
+}
+
+/** A time that is earlier than one above it. */
+export function backFault(
+  { text, columns, dialect }: Pick<Scan, 'text' | 'columns' | 'dialect'>,
+  column: number,
+  offset: number,
+): LoggerFault {
+  const { name, at = 0 } = columns[column] ?? {}
+  const cursor = cursorAt(offset)
+  nextRecord(text, cursor, dialect.delimiter)
+  const [start = offset, end = offset] = cursor.spans.slice(2 * at, 2 * at + 2)
+  return {
+    code: 'readings/time-backwards',
+    message: `\`${cellText(text, start, end)}\` in the column \`${name}\` is earlier than the time above it`,
+    at: { in: 'data', start, end },
+    why: 'rows keep their order and are never sorted; only a clock without a date may pass midnight',
+    hint: `cut the log where its clock was set: \`use: {from: line ${lineOf(text, start)}}\`, or end before it`,
   }
 }
 

@@ -1,8 +1,9 @@
-/** One pass over the records of a file, into typed arrays. */
+/** One pass over the records of a file, into typed arrays: what stands there, before names, units and scales. */
 import { OVERLOAD } from './bad-cell.ts'
 import { clockOf } from './clock.ts'
 import { type NumberSeen, readNumber } from './number.ts'
 import type { ColumnPlan } from './plan.ts'
+import { inSI, type RawColumn } from './raw.ts'
 import { type Cursor, cellText, cursorAt, nextRecord } from './record.ts'
 import { faultsOf } from './scan-faults.ts'
 import type { Dialect, LoggerFault } from './types.ts'
@@ -27,14 +28,13 @@ export type Scanned = {
   readonly rows: number
   /** Offset of each row in the text. */
   readonly starts: Int32Array
-  readonly values: readonly Float64Array[]
-  readonly missing: readonly Uint8Array[]
-  /** Size of the last digit by column, SI. */
-  readonly digits: readonly number[]
+  readonly columns: readonly RawColumn[]
+  /** A row lacks its last cell, which is one of words. */
+  readonly short: boolean
   readonly faults: readonly LoggerFault[]
 }
 
-/** Reads a cell to SI into a row, NaN where that cannot be; remembers the finest digit. */
+/** Reads a cell into a row, NaN where that cannot be; remembers the finest digit. */
 type Reader = {
   readonly read: (into: Float64Array, row: number, start: number, end: number) => void
   readonly digit: () => number
@@ -42,14 +42,14 @@ type Reader = {
 
 type Store = { starts: Int32Array; values: Float64Array[]; missing: Uint8Array[] }
 
-const MISSING = ['-', 'n/a']
+/** Missing is written so, whatever else is listed. */
+export const MISSING: readonly string[] = ['-', 'n/a']
 
 export function scan(input: Scan): Scanned {
   const { text, to, dialect, columns, window, timed } = input
   const readers = columns.map((plan) => readerOf(input, plan))
   const words = new Set([...MISSING, ...input.missing])
   const faults = faultsOf(input)
-  const last = columns.map(() => Number.NEGATIVE_INFINITY)
   const cursor = cursorAt(input.from)
   let store = newStore(columns.length, capacityFor(input))
   let rows = 0
@@ -72,32 +72,27 @@ export function scan(input: Scan): Scanned {
       const has = plan.at < cursor.count
       if (has) (readers[column] as Reader).read(values, rows, start, end)
       else values[rows] = Number.NaN
-      const value = values[rows] as number
-      if (Number.isNaN(value)) {
-        const cell = has ? cellText(text, start, end) : ''
-        if (words.has(cell)) (store.missing[column] as Uint8Array)[rows] = 1
-        else if (plan.kind !== 'words') faults.bad(column, start, end, cell)
-      } else if (isRising(plan)) {
-        if (value < (last[column] as number)) faults.back(column, start, end)
-        last[column] = value
-      }
+      if (!Number.isNaN(values[rows])) continue
+      const cell = has ? cellText(text, start, end) : ''
+      if (words.has(cell)) (store.missing[column] as Uint8Array)[rows] = 1
+      else if (plan.kind !== 'words') faults.bad(column, start, end, cell)
     }
     rows++
   }
-  const digits = readers.map((reader) => reader.digit())
-  return { rows, ...cutTo(store, rows), digits, faults: faults.all() }
+  const { starts, values, missing } = cutTo(store, rows)
+  const read = columns.map((_, column): RawColumn => {
+    const digit = (readers[column] as Reader).digit()
+    return { values: values[column] as Float64Array, missing: missing[column] as Uint8Array, digit }
+  })
+  return { rows, starts, columns: read, short: faults.short(), faults: faults.all() }
 }
-
-/** A time may not go back. */
-const isRising = (plan: ColumnPlan): boolean =>
-  plan.kind === 'time' || (plan.kind === 'number' && plan.name === 'time')
 
 const ONE = new Float64Array(1)
 
 function timeIn({ count, spans }: Cursor, plan: ColumnPlan | undefined, reader: Reader | undefined): number {
   if (!plan || plan.at >= count) return Number.NaN
   reader?.read(ONE, 0, spans[2 * plan.at] as number, spans[2 * plan.at + 1] as number)
-  return ONE[0] as number
+  return inSI(ONE[0] as number, plan)
 }
 
 /** Nothing in any cell: a blank line, or one of delimiters alone as spreadsheets leave behind. */
@@ -125,11 +120,8 @@ function readerOf(input: Scan, plan: ColumnPlan): Reader {
   const seen: NumberSeen = { power: 0 }
   const decimal = input.dialect.decimal.charCodeAt(0)
   // A number may be listed as the mark of a missing value: −9999.
-  const marks = new Set(
-    input.missing.map((word) => readNumber(word, 0, word.length, decimal, seen)).filter(Number.isFinite),
-  )
-  const words = new Set(input.missing)
-  const { toSI, scale, offset, digit } = plan
+  const words = new Set(numberMarks(input.missing, input.dialect))
+  const marks = new Set([...words].map((word) => readNumber(word, 0, word.length, decimal, seen)))
   let power = Number.POSITIVE_INFINITY
   const read: Reader['read'] = (into, row, start, end) => {
     const value = readNumber(text, start, end, decimal, seen)
@@ -139,9 +131,15 @@ function readerOf(input: Scan, plan: ColumnPlan): Reader {
       return
     }
     if (seen.power < power) power = seen.power
-    into[row] = toSI(value * scale) + offset
+    into[row] = value
   }
-  return { read, digit: () => (Number.isFinite(power) ? 10 ** power * digit : 0) }
+  return { read, digit: () => (Number.isFinite(power) ? 10 ** power : 0) }
+}
+
+/** Those marks of missing values that can be read as numbers. */
+export function numberMarks(missing: readonly string[], { decimal }: Dialect): string[] {
+  const sign = decimal.charCodeAt(0)
+  return missing.filter((word) => Number.isFinite(readNumber(word, 0, word.length, sign, { power: 0 })))
 }
 
 /** Rows by the length of the first hundred or so lines, and a little more. */
@@ -165,8 +163,10 @@ function grown(store: Store): Store {
   return larger
 }
 
-const cutTo = ({ starts, values, missing }: Store, rows: number): Store => ({
-  starts: starts.slice(0, rows),
-  values: values.map((column) => column.slice(0, rows)),
-  missing: missing.map((column) => column.slice(0, rows)),
-})
+/** Views, where the store is hardly larger: a copy of a million rows takes its time. */
+function cutTo({ starts, values, missing }: Store, rows: number): Store {
+  const copied = rows < 0.8 * starts.length
+  const cut = <T extends Int32Array | Float64Array | Uint8Array>(all: T): T =>
+    (copied ? all.slice(0, rows) : all.subarray(0, rows)) as T
+  return { starts: cut(starts), values: values.map(cut), missing: missing.map(cut) }
+}

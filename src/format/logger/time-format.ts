@@ -15,14 +15,17 @@ export type TimeSeen = {
 }
 
 type Part = 'YYYY' | 'YY' | 'MMM' | 'MM' | 'DD' | 'HH' | 'hh' | 'mm' | 'ss' | 'A' | 'Z'
-type Step =
-  | { readonly part: Part }
-  | { readonly literal: number }
-  /** Seconds or thousandths since 1970, as a number. */
-  | { readonly epoch: number }
+/** All of one shape: a million times are read by them. */
+type Step = {
+  /** Reads a part; null where a sign stands. */
+  readonly read: ((reading: Reading) => void) | null
+  readonly literal: number
+}
 
 export type TimeFormat = {
   readonly steps: readonly Step[]
+  /** How many a second, where the time is a number since 1970; 0 where it is written in parts. */
+  readonly epoch: number
   readonly hasDate: boolean
   readonly hasSeconds: boolean
 }
@@ -48,15 +51,18 @@ const PARTS: Readonly<Record<string, Part>> = {
   Z: 'Z',
 }
 const NAMED: Readonly<Record<string, TimeFormat>> = {
-  'epoch s': { steps: [{ epoch: 1 }], hasDate: true, hasSeconds: true },
-  'epoch ms': { steps: [{ epoch: 1000 }], hasDate: true, hasSeconds: true },
+  'epoch s': { steps: [], epoch: 1, hasDate: true, hasSeconds: true },
+  'epoch ms': { steps: [], epoch: 1000, hasDate: true, hasSeconds: true },
 }
 /** RFC 3339, 5.6; the offset may be left out. */
 const ISO = 'YYYY-MM-DDTHH:mm:ssZ'
 const KNOWN = 'YYYY MM DD HH mm ss, h with A, MMM, Z; or `ISO`, `epoch s`, `epoch ms`'
 const BLANK = 32
 const DAY = 86_400
+const PLUS = 43
+const MINUS = 45
 const POINT = 46
+const CAPITAL_Z = 90
 const COMMA = 44
 /** Nanoseconds, and some more. */
 const MOST_PLACES = 12
@@ -68,18 +74,21 @@ export function timeFormat(written: string): Result<TimeFormat> {
   const fault = (message: string, hint: string, start = 0, end = written.length) =>
     refuse('readings/time-format', message, start, end, { hint })
   const steps: Step[] = []
+  const parts = new Set<Part>()
   for (const { 0: token, index } of (written === 'ISO' ? ISO : written).matchAll(TOKEN)) {
     const part = PARTS[token]
-    if (part) steps.push({ part })
-    else if (/^[.,]?S+$/.test(token)) continue
+    if (part) {
+      steps.push({ read: READ[part], literal: 0 })
+      parts.add(part)
+    } else if (/^[.,]?S+$/.test(token)) continue
     else if (/^[A-Za-z]{2}|^[A-SU-Za-z]$/.test(token)) {
       const near = { yyyy: 'YYYY', yy: 'YY', dd: 'DD', d: 'DD', tt: 'A', a: 'A', SS: 'ss', am: 'A' }
       const meant = Object.entries(near).find(([name]) => name === token)?.[1]
       const hint = meant ? `\`${meant}\` is meant, perhaps` : `known are ${KNOWN}`
       return fault(`\`${token}\` is no part of a time`, hint, index, index + token.length)
-    } else steps.push({ literal: token.trim() === '' ? BLANK : token.charCodeAt(0) })
+    } else steps.push({ read: null, literal: token.trim() === '' ? BLANK : token.charCodeAt(0) })
   }
-  const has = (part: Part) => steps.some((step) => 'part' in step && step.part === part)
+  const has = (part: Part) => parts.has(part)
   if (has('hh') !== has('A')) {
     return has('hh')
       ? fault('`h` is an hour of twelve and needs `A`, for AM or PM', 'write `H` for an hour of 24')
@@ -90,7 +99,7 @@ export function timeFormat(written: string): Result<TimeFormat> {
   const date = [has('YYYY') || has('YY'), has('MM') || has('MMM'), has('DD')]
   if (date.includes(true) && date.includes(false))
     return fault(`\`${written}\` has only a part of the date`, 'write year, month and day, or none of them')
-  return { ok: true, value: { steps, hasDate: has('DD'), hasSeconds: has('ss') } }
+  return { ok: true, value: { steps, epoch: 0, hasDate: has('DD'), hasSeconds: has('ss') } }
 }
 
 const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec']
@@ -195,6 +204,8 @@ const READ: Readonly<Record<Part, (reading: Reading) => void>> = {
     reading.half = half === 'p' ? 12 : half === 'a' ? 0 : Number.NaN
   },
   Z: (reading) => {
+    const first = reading.text.charCodeAt(reading.at)
+    if (reading.at >= reading.end || (first !== CAPITAL_Z && first !== PLUS && first !== MINUS)) return
     const [, sign, hours = 0, minutes = 0] = take(reading, /^(?:Z|([+-])(\d\d):?(\d\d)?)/, 6) ?? []
     reading.zone = (sign === '-' ? -60 : 60) * (60 * Number(hours) + Number(minutes))
   },
@@ -208,6 +219,7 @@ export function readTime(
   format: TimeFormat,
   seen: TimeSeen,
 ): boolean {
+  if (format.epoch > 0) return readEpoch(text.slice(start, end), format.epoch, seen)
   const reading: Reading = {
     text,
     end,
@@ -222,11 +234,10 @@ export function readTime(
     half: 0,
     places: 0,
   }
-  for (const step of format.steps) {
-    if ('epoch' in step) return readEpoch(text.slice(start, end), step.epoch, seen)
-    if ('part' in step) READ[step.part](reading)
-    else if (step.literal !== BLANK) {
-      if (text.charCodeAt(reading.at++) !== step.literal) return false
+  for (const { read, literal } of format.steps) {
+    if (read) read(reading)
+    else if (literal !== BLANK) {
+      if (text.charCodeAt(reading.at++) !== literal) return false
     } else {
       if (!isBlank(text.charCodeAt(reading.at))) return false
       while (isBlank(text.charCodeAt(reading.at))) reading.at++

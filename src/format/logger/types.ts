@@ -1,6 +1,7 @@
 /** What is said of a logger file, and what is found in it. Plain data: the check, the form and `look` share it. */
 import type { Fault, Stated } from '../../quantity/types.ts'
 import type { FieldPath, Readings } from '../types.ts'
+import type { KeptScans } from './kept.ts'
 
 export type Encoding = 'UTF-8' | 'UTF-16 LE' | 'UTF-16 BE' | 'Windows-1252'
 
@@ -12,6 +13,8 @@ export type LoggerText = {
   readonly encoding?: Encoding
   /** The last sign is incomplete: the file was cut off. */
   readonly cut?: boolean
+  /** Set by those who read a text several times. */
+  readonly kept?: KeptScans
 }
 
 /** A blank stands for any run of blanks and tabs. */
