@@ -10,6 +10,7 @@ import { counts, decidingRuns, poolDraws, poolMeasures } from './pool.ts'
 import type { Span } from './rounds.ts'
 import { schemaOfColumns } from './schema.ts'
 import { simulated } from './simulate.ts'
+import { knownBefore } from './targets.ts'
 import type { CardState, CardStatus, Round, Run } from './types.ts'
 
 export type CardContext = {
@@ -31,10 +32,7 @@ const judgePool = (context: CardContext, pool: readonly Run[]): Pick<Round, 'jud
   if (!second) return { judgements: only.judgements, measures: { ...computed.measures, ...computed.derived } }
   const { card, method, formulas, functions } = context
   const pooled = poolMeasures(pool)
-  const targets = Object.fromEntries(
-    Object.entries(computed.targets).map(([name, { value }]) => [name, value]),
-  )
-  const known = { ...computed.inputs, ...targets }
+  const known = knownBefore(computed.inputs, computed.targets)
   const { measures, derived, trials } = simulated({
     card,
     formulas,

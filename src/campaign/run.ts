@@ -18,7 +18,7 @@ import { misusesOfRun } from './misuse.ts'
 import { judgedTerms } from './plan/judged-terms.ts'
 import { schemaOfReadings } from './schema.ts'
 import { simulated } from './simulate.ts'
-import { workTargets } from './targets.ts'
+import { knownBefore, workTargets } from './targets.ts'
 import type { Computed, Run } from './types.ts'
 import { measureUnit } from './units.ts'
 
@@ -91,10 +91,7 @@ const compute = (context: RunContext): Outcome => {
   })
   if (!measured.ok) return nothing([measured.error], problems)
   const { measures: firstOrder, columns, givens, selection } = measured.value
-  const known = {
-    ...inputs.numbers,
-    ...Object.fromEntries(Object.entries(targets).map(([name, { value }]) => [name, value])),
-  }
+  const known = knownBefore(inputs.numbers, targets)
   const draws = card.uncertainty === 'monte-carlo' ? drawsOf({ method }, measured.value) : undefined
   const { measures, derived, trials } = simulated({
     card,

@@ -58,6 +58,15 @@ const workOut = (
 
 const kindsOf = (schema: Schema): Kinds => new Map(schema.givens.map((field) => [field.name, field.kind]))
 
+/** What formulas may name before anything is measured: inputs, and every target by its value. */
+export const knownBefore = (
+  inputs: Readonly<Record<string, Quantity>>,
+  targets: Readonly<Record<string, Target>>,
+): Record<string, Quantity> => ({
+  ...inputs,
+  ...Object.fromEntries(Object.entries(targets).map(([name, { value }]) => [name, value])),
+})
+
 export const workTargets = (
   card: CardRecord,
   schema: Schema,
@@ -82,7 +91,6 @@ export const workExpected = (
   functions: Functions,
   { targets, inputs }: Worked,
 ): Readonly<Record<string, Target>> => {
-  const goals = Object.fromEntries(Object.entries(targets).map(([name, { value }]) => [name, value]))
-  const known = { ...inputs, numbers: { ...inputs.numbers, ...goals } }
+  const known = { ...inputs, numbers: knownBefore(inputs.numbers, targets) }
   return workOut(card, card.derive, formulas.derive, kindsOf(schema), functions, known)
 }

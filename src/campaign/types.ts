@@ -197,6 +197,8 @@ export type OpenItem = {
   readonly since: string
   /** What closes it, in one sentence. */
   readonly closes: string
+  /** Ids of what a review would close it for; absent where no review does. */
+  readonly toReview?: readonly string[]
   readonly due: string | null
   readonly raisedByHand: boolean
 }

@@ -32,7 +32,7 @@ const imagined = ({ records, asOf }: CampaignInput, parts: readonly string[]): R
   files: [],
 })
 
-/** Computed by the same rules as any other state, so that nothing is foretold which would not come about. */
+/** The whole campaign computed anew with one rework more, so that only what a real one would bring about is foretold. */
 export const afterRework = (input: CampaignInput, parts: readonly string[]): Campaign => {
   const { records } = input
   const reworks = { ...records.reworks, [IMAGINED]: imagined(input, parts) }

@@ -3,6 +3,7 @@ import { parse, View } from 'vega'
 import type { TopLevelSpec } from 'vega-lite'
 import { compile } from 'vega-lite'
 import type { Plot } from '../views/view.ts'
+import { keepLast } from './keep.ts'
 import { plotRows } from './rows.ts'
 import { figureSpec, trendSpec } from './spec.ts'
 import { tidySvg } from './tidy.ts'
@@ -37,3 +38,8 @@ export const renderPlot = async (plot: Plot): Promise<string> => {
   view.finalize()
   return tidySvg(svg, plot)
 }
+
+const KEPT = 256
+
+/** The same, for pages: many plots stand in two of them, most often one after the other. */
+export const drawnPlot = keepLast(renderPlot, KEPT)

@@ -1,42 +1,16 @@
 /** What awaits a review: the content, why it waits, and who may give it. */
-import type { ItemKind, OpenItem, Run } from '../campaign/types.ts'
+import type { OpenItem, Run } from '../campaign/types.ts'
 import { code, joined, lineBreak, small, table, text } from './page.ts'
 import type { Site } from './site.ts'
 import type { Block, Rich } from './view.ts'
 import { plural, runStamps } from './words.ts'
 
-/** Items that a review closes. */
-const AWAITS = new Set<ItemKind>([
-  'not-reviewed',
-  'amendment-unreviewed',
-  'voided',
-  'limit-moved',
-  'limit-with-reading',
-  'off-gate',
-  'begins',
-])
-const OF_A_RUN = new Set<ItemKind>(['not-reviewed', 'amendment-unreviewed', 'voided'])
-
 type Waiting = { readonly id: string; readonly items: readonly OpenItem[]; readonly run: Run | null }
-
-const idOf = (path: string): string => path.replace(/^.*\//, '').replace(/\.[a-z]+$/, '')
-
-/** What is to be reviewed for an item: the run itself, or what it is judged by; else what the item itself names. */
-const subjectsOf = (item: OpenItem, site: Site): string[] => {
-  const [first = ''] = item.about
-  const run = site.run(first)
-  if (OF_A_RUN.has(item.kind)) return [first]
-  if (item.kind === 'limit-moved' && run?.asRun) return run.asRun.differs.map(idOf)
-  if (item.kind === 'limit-with-reading' && run) return [run.card.id]
-  const [, named] = /^a review of (\S+) as it is now/.exec(item.closes) ?? []
-  return named === undefined ? [] : [idOf(named)]
-}
 
 const waitingOf = (site: Site): Waiting[] => {
   const bySubject = new Map<string, OpenItem[]>()
   for (const item of site.campaign.items) {
-    if (!AWAITS.has(item.kind)) continue
-    for (const id of subjectsOf(item, site)) {
+    for (const id of item.toReview ?? []) {
       const known = bySubject.get(id)
       if (known) known.push(item)
       else bySubject.set(id, [item])

@@ -1,4 +1,5 @@
 /** Items that follow from history: not reviewed, changed after landing, gone, voided, limits that moved, gates thinned. */
+import { classify } from '../../format/classify.ts'
 import type { Change, NotCounted, Review, Shift } from '../history/types.ts'
 import type { HistoryFacts } from '../history/with-history.ts'
 import type { OpenItem, Run } from '../types.ts'
@@ -41,6 +42,7 @@ const notReviewed = (context: ItemContext, facts: HistoryFacts, run: Run): OpenI
       about: [run.id],
       title,
       closes: BY_REVIEW,
+      toReview: [run.id],
       since: amended ? (run.provenance.changedOn ?? context.asOf) : dayOf(run),
     }),
   ]
@@ -102,6 +104,7 @@ const voided = (context: ItemContext, facts: HistoryFacts, run: Run): OpenItem[]
       about: [run.id],
       title: `${run.id} ${when} (${run.record.void.why}); it would be ${run.wouldBe}, and the voiding is not reviewed`,
       closes: BY_REVIEW,
+      toReview: [run.id],
       since: run.record.void.when.date,
     }),
   ]
@@ -109,6 +112,11 @@ const voided = (context: ItemContext, facts: HistoryFacts, run: Run): OpenItem[]
 
 const named = (shifts: readonly Shift[]): string =>
   shifts.map(({ criterion }) => criterion.replaceAll('_', ' ')).join(', ')
+
+const idOfFile = (path: string): string => {
+  const file = classify(path)
+  return 'id' in file ? file.id : path
+}
 
 const limitMoved = (context: ItemContext, run: Run): OpenItem[] => {
   const { asRun } = run
@@ -130,6 +138,7 @@ const limitMoved = (context: ItemContext, run: Run): OpenItem[] => {
       about: [run.id, run.card.id],
       title: `${what}${verdicts}`,
       closes: `a review of ${asRun.differs.join(', ')} as now, by a person with the role review who did not do the test`,
+      toReview: asRun.differs.map(idOfFile),
       since: dayOf(run),
     }),
   ]
@@ -145,6 +154,7 @@ const limitWithReading = (context: ItemContext, run: Run): OpenItem[] => {
       about: [run.id, run.card.id],
       title: `The limit of ${run.card.title} was written ${how} the reading ${run.id}`,
       closes: `a review of ${run.card.id} as it is now, by a person with the role review who did not do the test`,
+      toReview: [run.card.id],
       since: dayOf(run),
     }),
   ]
@@ -183,6 +193,7 @@ const thinned = (context: ItemContext, facts: HistoryFacts): OpenItem[] =>
       by === null
         ? 'putting its file back; one that is not needed any more is emptied, and that is reviewed'
         : `a review of ${by} as it is now, or putting it back`,
+    ...(by === null ? {} : { toReview: [by] }),
     due: null,
     raisedByHand: false,
   }))
@@ -200,6 +211,7 @@ const begins = (context: ItemContext, { begins: set }: HistoryFacts): OpenItem[]
           owner: set.by,
           since: set.since,
           closes: 'a review of shared/campaign.yaml as it is now',
+          toReview: [idOfFile('shared/campaign.yaml')],
           due: null,
           raisedByHand: false,
         },

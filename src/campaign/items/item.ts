@@ -29,6 +29,7 @@ type Draft = {
   readonly about: readonly string[]
   readonly title: string
   readonly closes: string
+  readonly toReview?: readonly string[]
   readonly since: string
 }
 

@@ -1,3 +1,4 @@
+import { logOf, READINGS } from '../example-log.ts'
 import type { ProblemCode } from '../types.ts'
 
 const code: ProblemCode = {
@@ -8,24 +9,10 @@ const code: ProblemCode = {
 
 Say which it is: \`decimal: ","\`, \`delimiter: ";"\`. Where a file uses one sign for two things, set the export to another.`,
   example: {
-    wrong: `readings:
-  file: 2026-03-04-0912-spring-pull.csv
-  columns:
-    time: {from: Zeit, format: "HH:mm:ss"}
-    load: {from: Kraft, unit: N}
-    deflection: {from: Weg, unit: mm}`,
-    right: `readings:
-  file: 2026-03-04-0912-spring-pull.csv
-  columns:
-    time: {from: Zeit, format: "HH:mm:ss"}
-    load: {from: Kraft, unit: N}
-    deflection: {from: Weg, unit: mm}
+    wrong: READINGS,
+    right: `${READINGS}
   decimal: ","`,
-    data: `Zeit;Kraft;Weg
-hh:mm:ss;N;mm
-09:12:00;1,234;1,102
-09:12:01;2,345;2,204
-`,
+    data: logOf('09:12:00;1,234;1,102', '09:12:01;2,345;2,204'),
   },
 }
 export default code

@@ -1,3 +1,4 @@
+import { LOG, READINGS } from '../example-log.ts'
 import type { ProblemCode } from '../types.ts'
 
 const code: ProblemCode = {
@@ -8,24 +9,10 @@ const code: ProblemCode = {
 
 Take one of the logs, by lines: \`use: {from: line 1, to: line 900}\`.`,
   example: {
-    wrong: `readings:
-  file: 2026-03-04-0912-spring-pull.csv
-  columns:
-    time: {from: Zeit, format: "HH:mm:ss"}
-    load: {from: Kraft, unit: N}
-    deflection: {from: Weg, unit: mm}`,
-    right: `readings:
-  file: 2026-03-04-0912-spring-pull.csv
-  columns:
-    time: {from: Zeit, format: "HH:mm:ss"}
-    load: {from: Kraft, unit: N}
-    deflection: {from: Weg, unit: mm}
+    wrong: READINGS,
+    right: `${READINGS}
   use: {to: line 4}`,
-    data: `Zeit;Kraft;Weg
-hh:mm:ss;N;mm
-09:12:00;0,5;0,00
-09:12:01;50,5;11,02
-Zeit;Kraft;Weg
+    data: `${LOG}Zeit;Kraft;Weg
 09:20:00;0,5;0,00
 `,
   },

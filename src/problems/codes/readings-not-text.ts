@@ -1,3 +1,4 @@
+import { LOG, READINGS } from '../example-log.ts'
 import type { ProblemCode } from '../types.ts'
 
 const code: ProblemCode = {
@@ -8,24 +9,10 @@ const code: ProblemCode = {
 
 Export the readings as text, or copy the file from the logger once more. Where it cannot be had again, end before the damage: \`use: {to: line 900}\`.`,
   example: {
-    wrong: `readings:
-  file: 2026-03-04-0912-spring-pull.csv
-  columns:
-    time: {from: Zeit, format: "HH:mm:ss"}
-    load: {from: Kraft, unit: N}
-    deflection: {from: Weg, unit: mm}`,
-    right: `readings:
-  file: 2026-03-04-0912-spring-pull.csv
-  columns:
-    time: {from: Zeit, format: "HH:mm:ss"}
-    load: {from: Kraft, unit: N}
-    deflection: {from: Weg, unit: mm}
+    wrong: READINGS,
+    right: `${READINGS}
   use: {to: line 4}`,
-    data: `Zeit;Kraft;Weg
-hh:mm:ss;N;mm
-09:12:00;0,5;0,00
-09:12:01;50,5;11,02
-09:12:02;\0\0\0\0;\0\0\0
+    data: `${LOG}09:12:02;\0\0\0\0;\0\0\0
 `,
   },
 }

@@ -1,3 +1,4 @@
+import { logOf, READINGS } from '../example-log.ts'
 import type { ProblemCode } from '../types.ts'
 
 const code: ProblemCode = {
@@ -8,25 +9,10 @@ const code: ProblemCode = {
 
 List it as it stands in the file: \`missing: ["+9.90000000E+37"]\`.`,
   example: {
-    wrong: `readings:
-  file: 2026-03-04-0912-spring-pull.csv
-  columns:
-    time: {from: Zeit, format: "HH:mm:ss"}
-    load: {from: Kraft, unit: N}
-    deflection: {from: Weg, unit: mm}`,
-    right: `readings:
-  file: 2026-03-04-0912-spring-pull.csv
-  columns:
-    time: {from: Zeit, format: "HH:mm:ss"}
-    load: {from: Kraft, unit: N}
-    deflection: {from: Weg, unit: mm}
+    wrong: READINGS,
+    right: `${READINGS}
   missing: ["+9.90000000E+37"]`,
-    data: `Zeit;Kraft;Weg
-hh:mm:ss;N;mm
-09:12:00;0.5;0.00
-09:12:01;+9.90000000E+37;5.51
-09:12:02;50.5;11.02
-`,
+    data: logOf('09:12:00;0.5;0.00', '09:12:01;+9.90000000E+37;5.51', '09:12:02;50.5;11.02'),
   },
 }
 export default code

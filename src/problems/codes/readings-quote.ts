@@ -1,3 +1,4 @@
+import { LOG, READINGS } from '../example-log.ts'
 import type { ProblemCode } from '../types.ts'
 
 const code: ProblemCode = {
@@ -8,12 +9,7 @@ const code: ProblemCode = {
 
 Close it, or delete it.`,
   example: {
-    wrong: `readings:
-  file: 2026-03-04-0912-spring-pull.csv
-  columns:
-    time: {from: Zeit, format: "HH:mm:ss"}
-    load: {from: Kraft, unit: N}
-    deflection: {from: Weg, unit: mm}`,
+    wrong: READINGS,
     right: `readings:
   file: 2026-03-04-0912-spring-pull.csv
   columns:
@@ -21,11 +17,7 @@ Close it, or delete it.`,
     load: {from: Kraft, unit: N}
     deflection: {from: "3", unit: mm}
   use: {to: line 4}`,
-    data: `Zeit;Kraft;Weg
-hh:mm:ss;N;mm
-09:12:00;0,5;0,00
-09:12:01;50,5;11,02
-09:12:02;"60,0;12,00
+    data: `${LOG}09:12:02;"60,0;12,00
 `,
   },
 }

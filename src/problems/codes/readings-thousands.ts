@@ -1,3 +1,4 @@
+import { logOf, READINGS } from '../example-log.ts'
 import type { ProblemCode } from '../types.ts'
 
 const code: ProblemCode = {
@@ -8,25 +9,10 @@ const code: ProblemCode = {
 
 Export the file without separators between thousands. Where the sign is the decimal sign, say so: \`decimal: ","\`.`,
   example: {
-    wrong: `readings:
-  file: 2026-03-04-0912-spring-pull.csv
-  columns:
-    time: {from: Zeit, format: "HH:mm:ss"}
-    load: {from: Kraft, unit: N}
-    deflection: {from: Weg, unit: mm}`,
-    right: `readings:
-  file: 2026-03-04-0912-spring-pull.csv
-  columns:
-    time: {from: Zeit, format: "HH:mm:ss"}
-    load: {from: Kraft, unit: N}
-    deflection: {from: Weg, unit: mm}
+    wrong: READINGS,
+    right: `${READINGS}
   missing: ["1.234,5"]`,
-    data: `Zeit;Kraft;Weg
-hh:mm:ss;N;mm
-09:12:00;0,5;0,00
-09:12:01;1.234,5;5,51
-09:12:02;50,5;11,02
-`,
+    data: logOf('09:12:00;0,5;0,00', '09:12:01;1.234,5;5,51', '09:12:02;50,5;11,02'),
   },
 }
 export default code

@@ -1,3 +1,4 @@
+import { LOG, READINGS } from '../example-log.ts'
 import type { ProblemCode } from '../types.ts'
 
 const code: ProblemCode = {
@@ -14,17 +15,8 @@ Write the format as the file has it; \`npm run look -- <file>\` finds most of th
     time: {from: Zeit, format: "hh:mm:ss"}
     load: {from: Kraft, unit: N}
     deflection: {from: Weg, unit: mm}`,
-    right: `readings:
-  file: 2026-03-04-0912-spring-pull.csv
-  columns:
-    time: {from: Zeit, format: "HH:mm:ss"}
-    load: {from: Kraft, unit: N}
-    deflection: {from: Weg, unit: mm}`,
-    data: `Zeit;Kraft;Weg
-hh:mm:ss;N;mm
-09:12:00;0,5;0,00
-09:12:01;50,5;11,02
-`,
+    right: READINGS,
+    data: LOG,
   },
 }
 export default code
