@@ -15,10 +15,17 @@ export type CardFormulas = {
   readonly faults: readonly { readonly path: readonly string[]; readonly fault: Fault }[]
 }
 
-export const functionsFor = (method: Method | undefined, general: Functions): Functions => ({
-  ...general,
-  ...method?.functions,
-})
+const merged = new WeakMap<Method, { readonly general: Functions; readonly all: Functions }>()
+
+/** Merged once a method: runs are many, and what is found out about formulas is kept by their functions. */
+export const functionsFor = (method: Method | undefined, general: Functions): Functions => {
+  if (!method) return general
+  const known = merged.get(method)
+  if (known?.general === general) return known.all
+  const all = { ...general, ...method.functions }
+  merged.set(method, { general, all })
+  return all
+}
 
 export const parseCard = (card: CardRecord): CardFormulas => {
   const faults: { path: readonly string[]; fault: Fault }[] = []

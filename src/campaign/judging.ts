@@ -2,6 +2,7 @@
 
 import type { CardRecord, CriterionRecord } from '../format/types.ts'
 import { type Bar, judgeCriterion } from '../judge/judge.ts'
+import type { Scope } from '../judge/term.ts'
 import type { Judgement, Verdict } from '../judge/types.ts'
 import type { Measures, Schema } from '../methods/method.ts'
 import { sourceWords } from '../methods/source-words.ts'
@@ -71,42 +72,51 @@ const unitOfTerm = (
   return dim?.ok ? criterionUnit(input.card, criterion.show, names, dim.value) : siUnit([0, 0, 0, 0, 0, 0])
 }
 
-const judgeOne = (input: JudgingInput, criterion: CriterionRecord): Judgement => {
+/** What all criteria of a card have in common. */
+type Common = { readonly scope: Scope; readonly negative: readonly Bar[] }
+
+const commonOf = (input: JudgingInput): Common => {
+  const { schema, formulas, functions, measures, derived, known, draws } = input
+  return {
+    scope: {
+      values: { ...known, ...derived, ...measures },
+      measures: new Set([...schema.measures.map((field) => field.name), ...formulas.derive.keys()]),
+      positive: new Set(schema.measures.filter((field) => field.positive).map((field) => field.name)),
+      functions,
+      ...(draws ? { draws } : {}),
+    },
+    negative: negativeBars(schema, measures),
+  }
+}
+
+const judgeOne = (
+  input: JudgingInput,
+  { scope, negative }: Common,
+  criterion: CriterionRecord,
+): Judgement => {
   const formula = input.formulas.criteria.get(criterion.id)
   if (!formula) return notJudged(criterion, 'its formula cannot be read')
-  const { measures, derived, known } = input
-  const values = { ...known, ...derived, ...measures }
-  const expectedNames = new Set([
-    ...input.schema.measures.map((field) => field.name),
-    ...input.formulas.derive.keys(),
-  ])
+  const { values } = scope
   const missing = namesIn(formula, input.functions).filter((name) => !(name in values))
   if (missing.length > 0) return notJudged(criterion, `the readings do not give ${missing.join(', ')}`)
   const compares = conjuncts(formula)
   const judged = judgeCriterion({
     criterion,
     formula,
-    scope: {
-      values,
-      measures: expectedNames,
-      positive: new Set(input.schema.measures.filter((field) => field.positive).map((field) => field.name)),
-      functions: input.functions,
-      ...(input.draws ? { draws: input.draws } : {}),
-    },
+    scope,
     unitOf: (term) =>
-      unitOfTerm(input, criterion, values, expectedNames, (compares.ok && compares.value[term]) || formula),
-    bars: [
-      ...input.barsAt(criterion.rule.kind === 'guarded' ? criterion.rule.p : 0.95),
-      ...negativeBars(input.schema, measures),
-    ],
+      unitOfTerm(input, criterion, values, scope.measures, (compares.ok && compares.value[term]) || formula),
+    bars: [...input.barsAt(criterion.rule.kind === 'guarded' ? criterion.rule.p : 0.95), ...negative],
     basis: basisOf(input.formulas.derive, input.functions),
     sourceWords,
   })
   return judged.ok ? judged.value : notJudged(criterion, judged.error)
 }
 
-export const judgeAll = (input: JudgingInput): Judgement[] =>
-  input.card.criteria.map((criterion) => judgeOne(input, criterion))
+export const judgeAll = (input: JudgingInput): Judgement[] => {
+  const common = commonOf(input)
+  return input.card.criteria.map((criterion) => judgeOne(input, common, criterion))
+}
 
 export const worst = (judgements: readonly Judgement[]): Verdict => {
   if (judgements.some((judgement) => judgement.verdict === 'fail')) return 'fail'

@@ -5,6 +5,7 @@ import { problemOfFault } from '../problems/make.ts'
 import type { Problem } from '../problems/types.ts'
 import { callsIn, namesIn } from '../quantity/formula/index.ts'
 import type { Node } from '../quantity/formula/types.ts'
+import { lazily } from '../quantity/lazily.ts'
 import { basisOf, type CardFormulas, type Functions, parseCard } from './formulas.ts'
 import type { RunContext } from './run.ts'
 
@@ -18,7 +19,18 @@ type Argument = {
   readonly names: readonly string[]
 }
 
-const argumentsOf = (formulas: CardFormulas, functions: Functions): Argument[] => {
+const found = new WeakMap<CardFormulas, { functions: Functions; all: readonly Argument[] }>()
+
+/** Found once a card: its runs have the same formulas. */
+const argumentsOf = (formulas: CardFormulas, functions: Functions): readonly Argument[] => {
+  const before = found.get(formulas)
+  if (before?.functions === functions) return before.all
+  const all = findArguments(formulas, functions)
+  found.set(formulas, { functions, all })
+  return all
+}
+
+const findArguments = (formulas: CardFormulas, functions: Functions): Argument[] => {
   const basis = basisOf(new Map([...formulas.targets, ...formulas.derive]), functions)
   const within = (nodes: ReadonlyMap<string, Node>, path: (name: string) => FieldPath): Argument[] =>
     [...nodes].flatMap(([name, formula]) =>
@@ -93,7 +105,9 @@ export const misusesOfRun = (context: RunContext, words: Words): Misused[] => {
     const basis = derived ? basisOf(parseCard(run.card).derive, functions)(measure) : []
     return { ...run.computed, names: [measure, ...basis] }
   }
-  const known = new Set(misusesOfCard(card, method, formulas, functions).map(({ message }) => message))
+  const known = lazily(
+    () => new Set(misusesOfCard(card, method, formulas, functions).map(({ message }) => message)),
+  )
   return argumentsOf(formulas, functions).flatMap(({ path, node, parameter, names }): Misused[] => {
     const own = names.filter((name) => sourceOf(name) === null)
     const found = [
@@ -108,7 +122,7 @@ export const misusesOfRun = (context: RunContext, words: Words): Misused[] => {
       const message = `${fault.message} (${record.id})`
       return {
         message: fault.message,
-        problem: known.has(fault.message)
+        problem: known().has(fault.message)
           ? null
           : problemOfFault({ ...fault, ...span, message }, card.source.locate(path, 'value', span)),
       }

@@ -7,6 +7,7 @@ import { KINDS } from '../quantity/kinds.ts'
 import { expanded } from '../quantity/quantity.ts'
 import { type Generator, normal, random, rectangular } from '../quantity/random.ts'
 import type { Quantity } from '../quantity/types.ts'
+import { IDEAL } from './as-shown.ts'
 import { fieldsFrom, givensFrom } from './check-values.ts'
 import { measureRun } from './measure.ts'
 import type { Columns, Givens, InstrumentModel, Instruments, Method } from './method.ts'
@@ -79,15 +80,9 @@ const LEAST_OF_NARROW = 0.915
 
 /** An instrument with a certificate: its errors are normal, and none where nothing else is said. */
 export const certified = (id: string, more: Partial<InstrumentModel> = {}): InstrumentModel => ({
+  ...IDEAL,
   id,
   label: id,
-  resolution: 0,
-  gain: 0,
-  offset: 0,
-  linearity: 0,
-  hysteresis: 0,
-  drift: 0,
-  shape: 'normal',
   ...more,
 })
 

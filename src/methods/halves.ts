@@ -1,7 +1,19 @@
 /** Whether the hold is one straight line: the slope of its second half less that of its first. */
-import { fitLine } from '../quantity/fit.ts'
+import { abscissaOf, fitLine, straightOver } from '../quantity/fit.ts'
 
 export type Halves = { readonly value: number; readonly u: number; readonly dof: number }
+
+const slopeFrom = (x: Float64Array, y: Float64Array): number => straightOver(abscissaOf(x), y).slope
+
+/** The value of `halvesOf` alone. */
+export const changeOfSlope = (x: Float64Array, y: Float64Array): number | null => {
+  const middle = Math.floor(x.length / 2)
+  if (x.length < 5) return null
+  return (
+    slopeFrom(x.subarray(middle), y.subarray(middle)) -
+    slopeFrom(x.subarray(0, middle), y.subarray(0, middle))
+  )
+}
 
 /** Null where the points are fewer than five: then the two halves have no scatter of their own. */
 export const halvesOf = (x: Float64Array, y: Float64Array): Halves | null => {

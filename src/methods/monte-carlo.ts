@@ -53,9 +53,10 @@ const movedColumns = (start: Columns, pushes: Pushes['columns'], z: Float64Array
     const column = start[name]
     if (!column) continue
     const values = new Float64Array(column.values)
-    for (const { at, by } of own) {
+    for (let k = 0; k < own.length; k += 1) {
+      const { at, by } = own[k] as ColumnPush
       const amount = z[at] as number
-      for (let row = 0; row < values.length; row += 1)
+      for (let row = 0; row < by.length; row += 1)
         values[row] = (values[row] as number) + amount * (by[row] as number)
     }
     columns[name] = { ...column, values }

@@ -37,17 +37,43 @@ export const streamsOf = (drawn: readonly Drawn[], batch: number): ((z: Float64A
 
 type Summary = Omit<Simulated, 'draws' | 'tolerance'>
 
-const summaryOf = (values: Float64Array): Summary => {
-  const sorted = values.filter((value) => !Number.isNaN(value)).sort()
+const sortedOf = (values: Float64Array): Float64Array => values.filter((value) => !Number.isNaN(value)).sort()
+
+const summaryOf = (sorted: Float64Array): Summary => {
   const [low, high] = coverage(sorted, 0.95)
   const bound = sorted[Math.min(sorted.length - 1, Math.floor(0.95 * sorted.length))] ?? Number.NaN
-  return { mean: mean(sorted), u: standardDeviation(sorted), low, high, bound }
+  const middle = mean(sorted)
+  return { mean: middle, u: standardDeviation(sorted, middle), low, high, bound }
 }
 
-const batches = (values: Float64Array): Float64Array[] =>
-  Array.from({ length: Math.ceil(values.length / BATCH) }, (_, b) =>
-    values.subarray(b * BATCH, (b + 1) * BATCH),
+const merged = (a: Float64Array, b: Float64Array): Float64Array => {
+  const all = new Float64Array(a.length + b.length)
+  let [i, j] = [0, 0]
+  for (let k = 0; k < all.length; k += 1) {
+    const fromA = j >= b.length || (i < a.length && (a[i] as number) <= (b[j] as number))
+    all[k] = (fromA ? a[i++] : b[j++]) as number
+  }
+  return all
+}
+
+type Batches = { readonly sorted: Float64Array; readonly each: readonly Summary[] }
+
+const known = new WeakMap<Float64Array, Batches>()
+
+/**
+ * All draws in order, and what each batch says. Sorting is most of what drawing costs, and the same draws are asked again
+ * when they are judged: so batches are sorted once, merged, and kept as long as the draws are. Nobody writes into draws.
+ */
+const batchesOf = (values: Float64Array): Batches => {
+  const before = known.get(values)
+  if (before) return before
+  const own = Array.from({ length: Math.ceil(values.length / BATCH) }, (_, b) =>
+    sortedOf(values.subarray(b * BATCH, (b + 1) * BATCH)),
   )
+  const found = { sorted: own.reduce(merged, new Float64Array(0)), each: own.map(summaryOf) }
+  known.set(values, found)
+  return found
+}
 
 /** Twice the standard deviation, from batch to batch, of the mean over batches (7.9.4 g and h), for the worst of four. */
 const toleranceOf = (each: readonly Summary[]): number => {
@@ -56,11 +82,10 @@ const toleranceOf = (each: readonly Summary[]): number => {
   return Math.max(of('mean'), of('u'), of('low'), of('high'))
 }
 
-export const simulatedOf = (values: Float64Array): Simulated => ({
-  ...summaryOf(values),
-  draws: values.length,
-  tolerance: toleranceOf(batches(values).map(summaryOf)),
-})
+export const simulatedOf = (values: Float64Array): Simulated => {
+  const { sorted, each } = batchesOf(values)
+  return { ...summaryOf(sorted), draws: values.length, tolerance: toleranceOf(each) }
+}
 
 /** Share of u that is fine enough: less than half a unit of its first digit, whatever that is (7.9.2). */
 const FINE = 0.05
@@ -69,7 +94,7 @@ const FINE = 0.05
 export const isStable = (values: Float64Array): boolean => {
   // One batch shows nothing of that.
   if (values.length < 2 * BATCH) return false
-  const each = batches(values).map(summaryOf)
+  const { each } = batchesOf(values)
   return toleranceOf(each) <= FINE * mean(each.map(({ u }) => u))
 }
 

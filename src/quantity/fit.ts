@@ -64,8 +64,10 @@ export function fitLine(x: ArrayLike<number>, y: ArrayLike<number>, weights?: Ar
   return fitOver(abscissaOf(x, weights, Math.min(x.length, y.length)), y)
 }
 
-/** `fitLine` over an abscissa that is worked out already. */
-export function fitOver({ x, weights, xMean, total, sxx }: Abscissa, y: ArrayLike<number>): Line {
+export type Straight = Pick<Line, 'slope' | 'intercept' | 'atMean'>
+
+/** The line alone, without its scatter: all that estimates on moved readings ask for. */
+export function straightOver({ x, weights, xMean, sxx }: Abscissa, y: ArrayLike<number>): Straight {
   const n = Math.min(x.length, y.length)
   const [yMean] = weightedMean(y, weights, n)
   let sxy = 0
@@ -75,21 +77,34 @@ export function fitOver({ x, weights, xMean, total, sxx }: Abscissa, y: ArrayLik
   }
   // Points at one x have no slope.
   const slope = sxx > 0 ? sxy / sxx : Number.NaN
+  return { slope, intercept: yMean - slope * xMean, atMean: yMean }
+}
+
+export function residualsOf({ x, xMean }: Abscissa, y: ArrayLike<number>, line: Straight): number[] {
+  const n = Math.min(x.length, y.length)
   const residuals: number[] = []
+  for (let i = 0; i < n; i++)
+    residuals.push((y[i] as number) - line.atMean - line.slope * ((x[i] as number) - xMean))
+  return residuals
+}
+
+/** `fitLine` over an abscissa that is worked out already. */
+export function fitOver(abscissa: Abscissa, y: ArrayLike<number>): Line {
+  const { weights, xMean, total, sxx } = abscissa
+  const straight = straightOver(abscissa, y)
+  const residuals = residualsOf(abscissa, y, straight)
   let squares = 0
-  for (let i = 0; i < n; i++) {
-    const e = (y[i] as number) - yMean - slope * ((x[i] as number) - xMean)
-    residuals.push(e)
+  for (let i = 0; i < residuals.length; i++) {
+    const e = residuals[i] as number
     squares += (weights ? (weights[i] as number) : 1) * e * e
   }
+  const n = residuals.length
   const dof = n - 2
   const residual = dof > 0 ? Math.sqrt(squares / dof) : Number.NaN
   const uSlope = residual / Math.sqrt(sxx)
   const uMean = residual / Math.sqrt(total)
   return {
-    slope,
-    intercept: yMean - slope * xMean,
-    atMean: yMean,
+    ...straight,
     xMean,
     uSlope,
     uMean,

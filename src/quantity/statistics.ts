@@ -12,11 +12,13 @@ export function mean(values: ArrayLike<number>): number {
   return first + rest / n
 }
 
-/** Experimental standard deviation with n − 1 (GUM 4.2.2). NaN for fewer than two values: one reading has no spread. */
-export function standardDeviation(values: ArrayLike<number>): number {
+/**
+ * Experimental standard deviation with n − 1 (GUM 4.2.2). NaN for fewer than two values: one reading has no spread.
+ * `middle` is their mean, where it is known already.
+ */
+export function standardDeviation(values: ArrayLike<number>, middle = mean(values)): number {
   const n = values.length
   if (n < 2) return Number.NaN
-  const middle = mean(values)
   let squares = 0
   let rest = 0
   for (let i = 0; i < n; i++) {

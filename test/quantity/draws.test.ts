@@ -92,6 +92,20 @@ describe('what draws say of a quantity', () => {
     expect(Math.abs(bound - 1.644854)).toBeLessThan(2 * tolerance)
     expect(tolerance).toBeLessThan(0.06)
   })
+  it('says of batches that were sorted one by one what the engine’s own sort says of all draws', () => {
+    const odd = Float64Array.from({ length: 2.5 * BATCH }, (_, i) =>
+      i % 1000 === 7 ? Number.NaN : Math.sin(i * i) + (i < BATCH ? 5 : 0),
+    )
+    const sorted = [...odd].filter((x) => !Number.isNaN(x)).sort((a, b) => a - b)
+    const cut = Math.floor((sorted.length - Math.round(0.95 * sorted.length)) / 2)
+    const { low, high, bound, draws } = simulatedOf(odd)
+    expect({ low, high, bound, draws }).toEqual({
+      low: sorted[cut],
+      high: sorted[cut + Math.round(0.95 * sorted.length)],
+      bound: sorted[Math.floor(0.95 * sorted.length)],
+      draws: odd.length,
+    })
+  })
   it('is not stable after one batch, and not where another batch says something else', () => {
     expect(isStable(draw([source('x')])[0] as Float64Array)).toBe(false)
     expect(isStable(normal())).toBe(true)

@@ -13,13 +13,13 @@ import {
   type Line,
   type Loaded,
   lineAt,
-  linesOf,
   linesOver,
   loadedLegs,
   pooledScatter,
   rowScatter,
   type Scatter,
   sharedSlope,
+  slopesOver,
 } from './fits.ts'
 import {
   difference,
@@ -71,7 +71,7 @@ export const estimate = (
   const found: Found = { values: {}, entries: [] }
   const put = putInto(found)
   const scatter = pooledScatter(lines)
-  stiffnesses(motion, choice, lines, compliance, scatter, put)
+  stiffnesses(motion, choice, lines, compliance, scatter, put, valuesOnly)
   looseness(motion, choice, lines, compliance, scatter, put)
   bends(choice, lines, compliance, put)
   cycleMeasures(lines, scatter, put)
@@ -93,6 +93,7 @@ const stiffnesses = (
   compliance: Fitted,
   scatter: Scatter,
   put: Put,
+  valuesOnly: boolean,
 ): void => {
   const kinds = kindsOf(motion.form)
   const stiffness = inverse(compliance)
@@ -112,15 +113,11 @@ const stiffnesses = (
       put('surface_stiffness', times(stiffness, 1 / gearing ** 2), scatter, 'lines', kinds.stiffness)
     }
     if (motion.asRead) {
-      const read = linesOf(choice.legs, motion.asRead.load, motion.asRead.deflection)
-      if (read.length > 0)
-        put(
-          'linear_stiffness',
-          inverse(sharedSlope(read)),
-          pooledScatter(read),
-          'lines as read',
-          'linear-stiffness',
-        )
+      const { load, deflection } = motion.asRead
+      const read = loadedLegs(choice.legs, load)
+      const slope = inverse(sharedSlope(slopesOver(read, deflection)))
+      const own = valuesOnly ? scatter : pooledScatter(linesOver(read, deflection))
+      if (read.length > 0) put('linear_stiffness', slope, own, 'lines as read', 'linear-stiffness')
     }
   }
 }

@@ -4,7 +4,8 @@
  * Each line brings two orthogonal parts, its mean and its slope, in units of the pooled scatter s of all legs; so
  * whatever is computed from several lines carries the right correlation.
  */
-import { type Abscissa, abscissaOf, fitOver } from '../../quantity/fit.ts'
+import { type Abscissa, abscissaOf, residualsOf, straightOver } from '../../quantity/fit.ts'
+import { lazily } from '../../quantity/lazily.ts'
 import { mean } from '../../quantity/statistics.ts'
 import type { Part } from '../../quantity/types.ts'
 import type { Phase } from './branches.ts'
@@ -56,7 +57,8 @@ export const loadedLegs = (legs: readonly Leg[], load: Float64Array): Loaded[] =
     .filter(({ abscissa }) => abscissa.sxx > 0)
 
 const lineOf = ({ leg, loads, abscissa }: Loaded, motion: Float64Array): Line => {
-  const { slope, atMean, xMean, residuals, sxx } = fitOver(abscissa, averages(leg.points, motion))
+  const moved = averages(leg.points, motion)
+  const straight = straightOver(abscissa, moved)
   const { key, side, phase, cycle, points } = leg
   return {
     key,
@@ -65,16 +67,27 @@ const lineOf = ({ leg, loads, abscissa }: Loaded, motion: Float64Array): Line =>
     cycle,
     points,
     loads,
-    meanLoad: xMean,
-    meanMotion: atMean,
-    slope,
-    sxx,
-    residuals,
+    meanLoad: abscissa.xMean,
+    meanMotion: straight.atMean,
+    slope: straight.slope,
+    sxx: abscissa.sxx,
+    residuals: residualsOf(abscissa, moved, straight),
   }
 }
 
 export const linesOver = (legs: readonly Loaded[], motion: Float64Array): Line[] =>
   legs.map((leg) => lineOf(leg, motion))
+
+/** What a shared slope is made of. */
+type Slope = Pick<Line, 'key' | 'slope' | 'sxx'>
+
+/** The slopes of the lines alone. */
+export const slopesOver = (legs: readonly Loaded[], motion: Float64Array): Slope[] =>
+  legs.map(({ leg, abscissa }) => ({
+    key: leg.key,
+    slope: straightOver(abscissa, averages(leg.points, motion)).slope,
+    sxx: abscissa.sxx,
+  }))
 
 export const linesOf = (legs: readonly Leg[], load: Float64Array, motion: Float64Array): Line[] =>
   linesOver(loadedLegs(legs, load), motion)
@@ -85,18 +98,20 @@ export const combine = (
   terms: () => readonly (readonly [weight: number, of: Fitted])[],
 ): Fitted => ({
   value,
-  parts: () => {
+  parts: lazily(() => {
     const parts: Record<string, number> = {}
-    for (const [weight, of] of terms())
-      for (const [key, part] of Object.entries(of.parts())) parts[key] = (parts[key] ?? 0) + weight * part
+    for (const [weight, of] of terms()) {
+      const own = of.parts()
+      for (const key in own) parts[key] = (parts[key] ?? 0) + weight * (own[key] as number)
+    }
     return parts
-  },
+  }),
 })
 
 /** One independent source of unit scatter times `weight`. */
 const source = (key: string, weight: number): Fitted => ({ value: 0, parts: () => ({ [key]: weight }) })
 
-export const slopeOf = (line: Line): Fitted => ({
+export const slopeOf = (line: Slope): Fitted => ({
   value: line.slope,
   parts: () => ({ [`${line.key}/slope`]: 1 / Math.sqrt(line.sxx) }),
 })
@@ -112,7 +127,7 @@ export const average = (all: readonly Fitted[]): Fitted =>
   combine(mean(all.map((each) => each.value)), () => all.map((each) => [1 / all.length, each]))
 
 /** The slope that the lines share, by least squares with an intercept each. */
-export const sharedSlope = (lines: readonly Line[]): Fitted => {
+export const sharedSlope = (lines: readonly Slope[]): Fitted => {
   const total = lines.reduce((sum, line) => sum + line.sxx, 0)
   const value = lines.reduce((sum, line) => sum + (line.sxx / total) * line.slope, 0)
   return combine(value, () => lines.map((line) => [line.sxx / total, slopeOf(line)]))

@@ -13,6 +13,7 @@ import {
   rowScatter,
   type Scatter,
   sharedSlope,
+  slopesOver,
 } from './fits.ts'
 import type { Motion } from './motion.ts'
 
@@ -36,17 +37,13 @@ export const segmentsOf = (motion: Motion, legs: readonly Loaded[], valuesOnly: 
     const from = motion.nodes[i]
     if (!from) return []
     const between = mapped(from.motion, (value, row) => value - (to.motion[row] as number))
+    if (legs.length === 0) return []
+    const ends = { from: from.name, to: to.name }
+    if (valuesOnly)
+      return [{ ...ends, compliance: sharedSlope(slopesOver(legs, between)), scatter: UNASKED, rows: 0 }]
     const lines = linesOver(legs, between)
-    if (lines.length === 0) return []
-    return [
-      {
-        from: from.name,
-        to: to.name,
-        compliance: sharedSlope(lines),
-        scatter: valuesOnly ? UNASKED : pooledScatter(lines),
-        rows: valuesOnly ? 0 : rowScatter(lines, motion.surfaceLoad, between),
-      },
-    ]
+    const rows = rowScatter(lines, motion.surfaceLoad, between)
+    return [{ ...ends, compliance: sharedSlope(lines), scatter: pooledScatter(lines), rows }]
   })
 
 /**

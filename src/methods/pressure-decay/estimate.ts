@@ -1,9 +1,9 @@
 /** Readings and givens → measures and the scatter of their fits. */
-import { abscissaOf, fitLine, fitOver } from '../../quantity/fit.ts'
+import { abscissaOf, fitOver, straightOver } from '../../quantity/fit.ts'
 import { mapped } from '../../quantity/loops.ts'
 import type { Part, Result } from '../../quantity/types.ts'
 import { widening } from '../blocks.ts'
-import { halvesOf } from '../halves.ts'
+import { changeOfSlope, halvesOf } from '../halves.ts'
 import type { Columns, Estimate, Givens, Selection } from '../method.ts'
 import { airViscosity, referencePressure, referenceTemperature, testSign } from './constants.ts'
 import { type Points, pointsOf } from './points.ts'
@@ -55,10 +55,11 @@ export const estimate = (
 
   const { time, effective, gauge, walls, compensated, volume, temperature } = points
   const times = abscissaOf(time)
-  const onTime = fitOver(times, compensated)
-  const onEffective = fitLine(effective, compensated)
-  const raw = fitOver(times, gauge)
-  const uncompensated = fitOver(times, walls)
+  const along = abscissaOf(effective)
+  const onTime = straightOver(times, compensated)
+  const onEffective = straightOver(along, compensated)
+  const raw = straightOver(times, gauge)
+  const uncompensated = straightOver(times, walls)
   // Under vacuum the amount of gas grows where it leaks, under pressure it shrinks.
   const losing = -testSign(givens)
   const toThroughput = losing * volume.zero
@@ -72,7 +73,7 @@ export const estimate = (
   const stiff = 1 + ((2 * raw.atMean + points.ambient) * volume.compliance) / volume.zero
   const length = hold.span.end - hold.span.start
   const least = leastOf(gauge, -losing)
-  const halves = halvesOf(effective, compensated)
+  const change = changeOfSlope(effective, compensated)
 
   const values: Record<string, number> = {
     mean_pressure: raw.atMean,
@@ -84,29 +85,37 @@ export const estimate = (
     leak_rate: leak,
     leak_throughput: throughput,
     loss_fraction: (losing * onTime.slope * length) / onTime.intercept,
-    ...(halves ? { halves: halves.value } : {}),
+    ...(change === null ? {} : { halves: change }),
     ...(Number.isFinite(liquid) ? { liquid_leak: throughput * liquid } : {}),
   }
   const { residual } = hold
   if (valuesOnly) return { ok: true, value: { values, scatter: {}, residual } }
 
   const fast = hold.cells.length > hold.starts.length
-  const uSlope = onEffective.uSlope * (fast ? widening(onEffective.residuals) : 1)
+  const fits = {
+    onTime: fitOver(times, compensated),
+    onEffective: fitOver(along, compensated),
+    raw: fitOver(times, gauge),
+  }
+  const halves = halvesOf(effective, compensated)
+  const uSlope = fits.onEffective.uSlope * (fast ? widening(fits.onEffective.residuals) : 1)
   const thermal = fitOver(
     times,
     mapped(walls, (value, k) => value - (compensated[k] as number)),
   )
-  const slope = (factor: number) => part('hold', 'slope', factor * uSlope, onEffective.dof)
+  const slope = (factor: number) => part('hold', 'slope', factor * uSlope, fits.onEffective.dof)
   const scatter: Scatter = {
-    mean_pressure: part('gauge', 'mean', raw.uMean, raw.dof),
-    pressure_at_start: part('gauge', 'start', raw.residual, raw.dof),
-    pressure_least: part('gauge', 'least', raw.residual, raw.dof),
-    pressure_rate: slope(onTime.uSlope / onEffective.uSlope),
-    raw_rate: part('gauge', 'slope', raw.uSlope, raw.dof),
+    mean_pressure: part('gauge', 'mean', fits.raw.uMean, fits.raw.dof),
+    pressure_at_start: part('gauge', 'start', fits.raw.residual, fits.raw.dof),
+    pressure_least: part('gauge', 'least', fits.raw.residual, fits.raw.dof),
+    pressure_rate: slope(fits.onTime.uSlope / fits.onEffective.uSlope),
+    raw_rate: part('gauge', 'slope', fits.raw.uSlope, fits.raw.dof),
     temperature_part: part('thermal', 'slope', thermal.uSlope / stiff, thermal.dof),
     leak_rate: slope(toThroughput * unlike * toVolume),
     leak_throughput: slope(toThroughput * unlike),
-    loss_fraction: slope((((losing * onTime.uSlope) / onEffective.uSlope) * length) / onTime.intercept),
+    loss_fraction: slope(
+      (((losing * fits.onTime.uSlope) / fits.onEffective.uSlope) * length) / onTime.intercept,
+    ),
     ...(halves ? { halves: part('halves', 'difference', halves.u, halves.dof) } : {}),
     ...(Number.isFinite(liquid) ? { liquid_leak: slope(toThroughput * unlike * liquid) } : {}),
   }

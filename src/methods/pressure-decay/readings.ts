@@ -22,13 +22,13 @@ export const slowName = (of: string, shape: SlowShape): string => `slow error of
 
 /**
  * A slow error over the hold: its level, its change from end to end (a ramp about the middle) and its bend (a
- * triangle that is highest in the middle: the two halves drift apart, the whole does not).
+ * triangle that is highest in the middle: the two halves drift apart, the whole does not). Null where there is none.
  */
-const slowError = (givens: Givens, of: string, span: Span): ((time: number) => number) => {
+const slowError = (givens: Givens, of: string, span: Span): ((time: number) => number) | null => {
   const [level = 0, change = 0, bend = 0] = (['level', 'change', 'bend'] as const).map(
     (shape) => givens.numbers[slowName(of, shape)],
   )
-  if (level === 0 && change === 0 && bend === 0) return () => 0
+  if (level === 0 && change === 0 && bend === 0) return null
   return (time) => {
     const x = (time - span.start) / (span.end - span.start)
     return level + change * (x - 0.5) + bend * (1 - Math.abs(2 * x - 1))
@@ -56,11 +56,13 @@ export const readingsOf = (columns: Columns, givens: Givens, span: Span): Readin
     const values = columns[name]?.values
     if (!values) return undefined
     const error = slowError(givens, name, span)
+    if (!error) return (row) => values[row] as number
     return (row) => (values[row] as number) + error(time(row))
   }
 
+  const nominal = nominalAmbient(givens)
   const withoutBarometer = slowError(givens, 'ambient', span)
-  const ambient = read('baro') ?? ((row: number) => nominalAmbient(givens) + withoutBarometer(time(row)))
+  const ambient = read('baro') ?? ((row: number) => nominal + (withoutBarometer?.(time(row)) ?? 0))
 
   const absolute = read('absolute_pressure')
   const vacuum = read('vacuum')
@@ -77,15 +79,17 @@ export const readingsOf = (columns: Columns, givens: Givens, span: Span): Readin
         : (row: number) =>
             weight * gravity * ((legOpen?.(row) ?? Number.NaN) - (legArticle?.(row) ?? Number.NaN)))
 
-  const sensor = read('temperature') ?? (() => referenceTemperature(givens))
+  const reference = referenceTemperature(givens)
+  const sensor = read('temperature') ?? (() => reference)
   const gasLessSensor = slowError(givens, 'gas', span)
+  const less = (row: number) => gasLessSensor?.(time(row)) ?? 0
   const second = read('reference_pressure_reading')
-  if (!second) return { time, gauge, ambient, temperature: (row) => sensor(row) + gasLessSensor(time(row)) }
+  if (!second) return { time, gauge, ambient, temperature: (row) => sensor(row) + less(row) }
 
   // A tight, stiff volume beside the article is a gas thermometer: T ∝ P₂. At equal pressures this is the
   // difference of the two gauges, and the barometer drops out.
   // Rows are those of the hold here, so the first is the first fitted reading.
   const scale = sensor(0) / (second(0) + ambient(0))
-  const temperature = (row: number) => scale * (second(row) + ambient(row)) + gasLessSensor(time(row))
+  const temperature = (row: number) => scale * (second(row) + ambient(row)) + less(row)
   return { time, gauge, ambient, temperature }
 }

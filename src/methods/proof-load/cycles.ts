@@ -6,7 +6,7 @@
  * cancel in the mean of the two intercepts, which is the middle m.
  */
 import type { Columns, Givens } from '../method.ts'
-import { at, bandOf, liveRows, phaseOf, signOf } from './readings.ts'
+import { at, bandOf, liveRows, meanOver, phaseOf, signOf } from './readings.ts'
 
 /** Rows of one direction of load. */
 export type Group = { readonly side: 1 | -1; readonly rows: readonly number[] }
@@ -95,14 +95,11 @@ export type CycleFit = {
 
 type Means = { readonly side: 1 | -1; readonly x: number; readonly y: number; readonly n: number }
 
-const mean = (values: readonly number[]): number => values.reduce((sum, one) => sum + one, 0) / values.length
-
 export const fitCycle = (groups: readonly Group[], load: Float64Array, movement: Float64Array): CycleFit => {
-  const pick = (values: Float64Array, rows: readonly number[]) => rows.map((row) => values[row] as number)
   const means: Means[] = groups.map(({ side, rows }) => ({
     side,
-    x: mean(pick(load, rows)),
-    y: mean(pick(movement, rows)),
+    x: meanOver(load, rows),
+    y: meanOver(movement, rows),
     n: rows.length,
   }))
   const sums = { xx: 0, xy: 0, yy: 0, n: 0 }

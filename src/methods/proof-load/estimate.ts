@@ -65,7 +65,11 @@ const gather = (
     values[name] = value
     if (scatter) scatter[name] = from.scatter()[measure] ?? {}
   }
-  const names = [...new Set(stations.flatMap((station) => Object.keys(station.values)))]
+  const [only, second] = stations
+  const names =
+    only && !second
+      ? Object.keys(only.values)
+      : new Set(stations.flatMap((station) => Object.keys(station.values)))
   for (const measure of names) {
     const chosen = stations[worst[measure] ?? 0]
     if (chosen) put(measure, chosen, measure)

@@ -4,7 +4,7 @@ import type { Part } from '../../quantity/types.ts'
 import type { Held } from '../hold.ts'
 import type { Columns, Givens } from '../method.ts'
 import { type CycleFit, fitCycle } from './cycles.ts'
-import { at } from './readings.ts'
+import { at, meanOfRead, meanOver } from './readings.ts'
 import type { Channel } from './select.ts'
 
 export type Scatter = Readonly<Record<string, Part>>
@@ -22,6 +22,17 @@ export type Movement = {
 }
 
 const mean = (values: readonly number[]): number => values.reduce((sum, one) => sum + one, 0) / values.length
+
+const rows = new WeakMap<Held, readonly number[]>()
+
+/** The rows of a hold, listed once: every estimate on moved readings asks for the same. */
+const rowsOf = (held: Held): readonly number[] => {
+  const known = rows.get(held)
+  if (known) return known
+  const listed = Array.from({ length: held.to - held.from + 1 }, (_, i) => held.from + i)
+  rows.set(held, listed)
+  return listed
+}
 
 /** Whether the middle of the play is to be compared: cycles in both directions were read, and play is not ruled out. */
 const middles = (channel: Channel, givens: Givens): boolean =>
@@ -50,9 +61,6 @@ export const estimateMovement = (
   const movement = columns[name]?.values ?? new Float64Array()
   const load = columns.load?.values ?? new Float64Array()
   const pick = (rows: readonly number[]) => rows.map((row) => at(columns[name], row))
-  const loads = (rows: readonly number[]) =>
-    rows.map((row) => at(columns.load, row)).filter((x) => !Number.isNaN(x))
-  const [before, after] = [pick(channel.before), pick(channel.after)]
   const fits = cycles && {
     before: fitCycle(cycles.before, load, movement),
     after: fitCycle(cycles.after, load, movement),
@@ -60,18 +68,19 @@ export const estimateMovement = (
   const byMiddle = fits !== null && middles(channel, givens)
   const fitted = fits ? cycleScatter(fits.before, fits.after) : { s: 0, dof: 0 }
 
-  const window = peak ? Array.from({ length: peak.to - peak.from + 1 }, (_, i) => peak.from + i) : []
-  const under = pick(window).filter((value) => !Number.isNaN(value))
-  const start = byMiddle ? fits.before.middle : mean(before)
-  const deflection = direction * (mean(under) - start)
+  const window = peak ? rowsOf(peak) : []
+  const under = meanOfRead(movement, window)
+  const before = meanOver(movement, channel.before)
+  const start = byMiddle ? fits.before.middle : before
+  const deflection = direction * (under - start)
 
   // Zero readings are compared at equal load, by the compliance from zero to the peak.
-  const rest = mean(loads(channel.before)) || 0
-  const compliance = (mean(under) - start) / (mean(loads(window)) - rest)
-  const residue = (mean(loads(channel.after)) || 0) - rest
+  const rest = meanOfRead(load, channel.before) || 0
+  const compliance = (under - start) / (meanOfRead(load, window) - rest)
+  const residue = (meanOfRead(load, channel.after) || 0) - rest
   const shift = byMiddle
     ? fits.after.middle - fits.before.middle
-    : mean(after) - mean(before) - (Number.isFinite(compliance) ? compliance * residue : 0)
+    : meanOver(movement, channel.after) - before - (Number.isFinite(compliance) ? compliance * residue : 0)
   const set = givens.words.play === 'present' && !byMiddle ? Number.NaN : direction * shift
 
   const values: Record<string, number> = {
@@ -80,7 +89,7 @@ export const estimateMovement = (
     recovery: 1 - set / deflection,
     ...(fits ? stiffnessValues(fits) : {}),
   }
-  const zero = lazily(() => zeroScatter([before, after]))
+  const zero = lazily(() => zeroScatter([pick(channel.before), pick(channel.after)]))
   const scatter = lazily(() => {
     // What is compared at equal load scatters by the readings of both, movement and load.
     const atEqualLoad = (rows: readonly number[]) =>
@@ -88,7 +97,7 @@ export const estimateMovement = (
         ? rows.map((row) => at(columns[name], row) - compliance * (at(columns.load, row) || 0))
         : pick(rows)
     const level = byMiddle ? fitted : zeroScatter([atEqualLoad(channel.before), atEqualLoad(channel.after)])
-    const held = under.length
+    const held = pick(window).filter((value) => !Number.isNaN(value)).length
     return {
       ...shiftScatter(
         { channel, level, single: byMiddle ? fitted : zero(), set, deflection, held },

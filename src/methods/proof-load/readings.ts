@@ -6,6 +6,26 @@ const ONE_SIDED_95 = 1.6448536269514722
 
 export const at = (column: Column | undefined, row: number): number => column?.values[row] ?? Number.NaN
 
+/** Mean of these rows; NaN where one of them is missing, or for none. */
+export const meanOver = (values: Float64Array, rows: readonly number[]): number => {
+  let sum = 0
+  for (const row of rows) sum += values[row] ?? Number.NaN
+  return sum / rows.length
+}
+
+/** Mean of those rows that were read; NaN for none. */
+export const meanOfRead = (values: Float64Array, rows: readonly number[]): number => {
+  let sum = 0
+  let count = 0
+  for (const row of rows) {
+    const value = values[row] ?? Number.NaN
+    if (Number.isNaN(value)) continue
+    sum += value
+    count += 1
+  }
+  return sum / count
+}
+
 /** Direction of loading: +1 or −1, as the sign of the target. */
 export const signOf = (givens: Givens): 1 | -1 => ((givens.numbers.target ?? Number.NaN) < 0 ? -1 : 1)
 
