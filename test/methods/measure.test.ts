@@ -1,5 +1,6 @@
 /** The engine on a method made for the purpose: a slope of y on time, and a mean, both over a factor. */
 import { describe, expect, it } from 'vitest'
+import { IDEAL } from '../../src/methods/as-shown.ts'
 import { type MeasureInput, measureRun } from '../../src/methods/measure.ts'
 import type { ColumnField, InstrumentModel, Method, Schema } from '../../src/methods/method.ts'
 import { simulateMeasures } from '../../src/methods/monte-carlo.ts'
@@ -58,14 +59,9 @@ const method = (schema: Schema): Method => ({
 })
 
 const gauge = (more: Partial<InstrumentModel>): InstrumentModel => ({
+  ...IDEAL,
   id: 'dial@2026-01-01',
   label: 'dial',
-  resolution: 0,
-  gain: 0,
-  offset: 0,
-  linearity: 0,
-  hysteresis: 0,
-  drift: 0,
   shape: 'rectangular',
   ...more,
 })

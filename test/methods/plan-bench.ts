@@ -11,7 +11,7 @@ import type { Plan, PlanContext, PlanLimit, PlanText } from '../../src/methods/p
 import { KINDS, type Kind } from '../../src/quantity/kinds.ts'
 import { exact } from '../../src/quantity/quantity.ts'
 import type { Quantity } from '../../src/quantity/types.ts'
-import { givensOf, type Setup } from './weighing/bench.ts'
+import { givensOf, type Setup } from './bench.ts'
 
 export const context = (more: Partial<PlanContext> = {}): PlanContext => ({
   stopAt: {},

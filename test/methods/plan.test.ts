@@ -1,19 +1,12 @@
 /** Load steps and guard bands of plans. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { IDEAL } from '../../src/methods/as-shown.ts'
 import type { InstrumentModel } from '../../src/methods/method.ts'
 import { loadSteps, sureReading } from '../../src/methods/plan.ts'
 
 const gauge = (more: Partial<InstrumentModel> = {}): InstrumentModel => ({
-  id: 'g',
-  label: 'g',
-  resolution: 0,
-  gain: 0,
-  offset: 0,
-  linearity: 0,
-  hysteresis: 0,
-  drift: 0,
-  shape: 'normal',
+  ...IDEAL,
   ...more,
 })
 

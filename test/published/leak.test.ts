@@ -5,14 +5,8 @@ import type { Columns } from '../../src/methods/method.ts'
 import { airViscosity, pressureAtHeight } from '../../src/methods/pressure-decay/constants.ts'
 import { expectedU } from '../../src/methods/pressure-decay/hold-time.ts'
 import { method } from '../../src/methods/pressure-decay/index.ts'
-import { KINDS } from '../../src/quantity/kinds.ts'
-import { instrument } from '../methods/pressure-decay/simulate.ts'
+import { column, instrument } from '../methods/parts.ts'
 
-const column = (kind: keyof typeof KINDS, values: readonly number[]) => ({
-  values: Float64Array.from(values),
-  dim: KINDS[kind].dim,
-  resolution: 0,
-})
 const columnsOf = (
   time: readonly number[],
   pressure: readonly number[],

@@ -5,18 +5,8 @@ import { method } from '../../../src/methods/flow-resistance/index.ts'
 import { breathing } from '../../../src/methods/flow-resistance/required.ts'
 import type { Columns } from '../../../src/methods/method.ts'
 import { expanded, standardUncertainty } from '../../../src/quantity/quantity.ts'
-import {
-  barsOf,
-  given,
-  instrument,
-  known,
-  measured,
-  passes,
-  rehearsed,
-  type Setup,
-  tryMeasure,
-  verdictOf,
-} from './bench.ts'
+import { barsOf, measured, passes, rehearsed, type Setup, tryMeasure, verdictOf } from '../bench.ts'
+import { given, instrument, known } from '../parts.ts'
 
 const LITRE = 1 / 60_000
 const meter = instrument('meter', { resolution: 0.05 * LITRE, gain: 0.006, offset: 0.03 * LITRE })

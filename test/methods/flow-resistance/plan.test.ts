@@ -1,6 +1,8 @@
 /** Flows to set against the required flow by hand and against the method's own conditions; what is advised after. */
 import { expect, test } from 'vitest'
 import { method } from '../../../src/methods/flow-resistance/index.ts'
+import { barsOf, givensOf, rehearsed, type Setup } from '../bench.ts'
+import { given } from '../parts.ts'
 import {
   advised,
   asked,
@@ -12,7 +14,6 @@ import {
   planned,
   sentences,
 } from '../plan-bench.ts'
-import { barsOf, given, givensOf, rehearsed, type Setup } from '../weighing/bench.ts'
 
 const LITRE_A_MINUTE = 1 / 60_000
 const meter = asked(0.3 * LITRE_A_MINUTE, 0.1 * LITRE_A_MINUTE, {

@@ -1,7 +1,8 @@
 /** A factor below that of the rule is said. 14 CFR 23.955(b), (c), as before amendment 64: 150 % gravity, 125 % pump. */
 import { expect, test } from 'vitest'
 import { method } from '../../../src/methods/fuel-flow/index.ts'
-import { given, instrument, measured, rehearsed, remarksOf, type Setup } from '../weighing/bench.ts'
+import { measured, rehearsed, remarksOf, type Setup } from '../bench.ts'
+import { given, instrument } from '../parts.ts'
 
 const setup = (feed: string, factor?: number): Setup => ({
   method,

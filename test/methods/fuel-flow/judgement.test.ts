@@ -7,9 +7,6 @@ import { expanded } from '../../../src/quantity/quantity.ts'
 import {
   barsOf,
   coverageOf,
-  given,
-  instrument,
-  known,
   measured,
   outOfBounds,
   passes,
@@ -19,7 +16,8 @@ import {
   valuesOf,
   verdictOf,
   withValues,
-} from '../weighing/bench.ts'
+} from '../bench.ts'
+import { given, instrument, known } from '../parts.ts'
 
 const LITRE_PER_HOUR = 1 / 3.6e6
 const scale = instrument('scale', {

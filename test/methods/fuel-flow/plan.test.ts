@@ -3,8 +3,9 @@ import { describe, expect, test } from 'vitest'
 import { catchTime, roomNeeded } from '../../../src/methods/fuel-flow/catch-time.ts'
 import { method } from '../../../src/methods/fuel-flow/index.ts'
 import { standardUncertainty } from '../../../src/quantity/quantity.ts'
+import { givensOf, measured, rehearsed, type Setup } from '../bench.ts'
+import { given, known } from '../parts.ts'
 import { advised, asked, limit, numbersIn, numericColumn, planned, sentences } from '../plan-bench.ts'
-import { given, givensOf, known, measured, rehearsed, type Setup } from '../weighing/bench.ts'
 
 const scale = asked(0.015, 0.005, { range: { low: 0, high: 10 } })
 const setup = (more: Partial<Setup> = {}): Setup => ({

@@ -6,9 +6,6 @@ import { standardUncertainty } from '../../../src/quantity/quantity.ts'
 import {
   barsOf,
   coverageOf,
-  given,
-  instrument,
-  known,
   measured,
   outOfBounds,
   passes,
@@ -19,7 +16,8 @@ import {
   valuesOf,
   verdictOf,
   withValues,
-} from '../weighing/bench.ts'
+} from '../bench.ts'
+import { given, instrument, known } from '../parts.ts'
 
 const setup: Setup = {
   method,

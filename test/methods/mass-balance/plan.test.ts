@@ -2,8 +2,9 @@
 import { expect, test } from 'vitest'
 import { method } from '../../../src/methods/mass-balance/index.ts'
 import { expanded } from '../../../src/quantity/quantity.ts'
+import { givensOf, measured, rehearsed, type Setup } from '../bench.ts'
+import { given } from '../parts.ts'
 import { advised, asked, known, limit, numbersIn, planned, sentences } from '../plan-bench.ts'
-import { given, givensOf, measured, rehearsed, type Setup } from '../weighing/bench.ts'
 
 const setup: Setup = {
   method,

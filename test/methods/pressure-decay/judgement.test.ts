@@ -6,8 +6,9 @@ import { simulateMeasures } from '../../../src/methods/monte-carlo.ts'
 import { method, planHold } from '../../../src/methods/pressure-decay/index.ts'
 import { standardUncertainty } from '../../../src/quantity/quantity.ts'
 import type { Quantity } from '../../../src/quantity/types.ts'
+import { instrument } from '../parts.ts'
 import { CCM, hangar, tank, withInstruments, withNumbers } from './setups.ts'
-import { givensOf, instrument, judged, measured, quantities, type Setup } from './simulate.ts'
+import { givensOf, judged, measured, quantities, type Setup } from './simulate.ts'
 import { fieldOf, siOf } from './units.ts'
 
 const readings = (setup: Setup, truth: Readonly<Record<string, number>>, seed = 7): Columns =>

@@ -5,8 +5,9 @@
 import { describe, expect, test } from 'vitest'
 import type { Columns } from '../../../src/methods/method.ts'
 import { normal, random } from '../../../src/quantity/random.ts'
+import { instrument } from '../parts.ts'
 import { CCM, hangar, logged, tank, withInstruments, withNumbers } from './setups.ts'
-import { instrument, passes, type Setup } from './simulate.ts'
+import { passes, type Setup } from './simulate.ts'
 
 const RUNS = 500
 const MOST = 0.05

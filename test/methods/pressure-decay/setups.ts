@@ -1,5 +1,6 @@
 /** Invented set-ups for simulation: a wing tank of about 96 L under suction, read by hand or logged. */
-import { instrument, type Setup } from './simulate.ts'
+import { instrument } from '../parts.ts'
+import type { Setup } from './simulate.ts'
 
 /** m³/s of 1 cm³/min. */
 export const CCM = 1e-6 / 60

@@ -7,19 +7,6 @@ import { KINDS } from '../../../src/quantity/kinds.ts'
 import { effectiveDof, exact, expanded, standardUncertainty } from '../../../src/quantity/quantity.ts'
 import type { Quantity } from '../../../src/quantity/types.ts'
 
-export const instrument = (id: string, more: Partial<InstrumentModel> = {}): InstrumentModel => ({
-  id,
-  label: id,
-  resolution: 0,
-  gain: 0,
-  offset: 0,
-  linearity: 0,
-  hysteresis: 0,
-  drift: 0,
-  shape: 'rectangular',
-  ...more,
-})
-
 const kindOf = (name: string) => {
   const given = method.schema.givens.find((field) => field.name === name)
   if (!given) throw new Error(`no given ${name}`)

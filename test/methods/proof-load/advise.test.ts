@@ -3,8 +3,9 @@ import { describe, expect, test } from 'vitest'
 import type { Columns } from '../../../src/methods/method.ts'
 import { method } from '../../../src/methods/proof-load/index.ts'
 import { KINDS } from '../../../src/quantity/kinds.ts'
+import { column, instrument } from '../parts.ts'
 import { advised } from '../plan-bench.ts'
-import { givensOf, instrument, measured, type Setup } from './bench.ts'
+import { givensOf, measured, type Setup } from './bench.ts'
 
 const DIGIT = 1e-5
 const scale = instrument('scale', { resolution: 1, offset: 0.5 })
@@ -26,24 +27,18 @@ const setup: Setup = {
 /** Horn, bellcrank and stick give 1, 2 and 3 mm/kN; what stays is set by station. */
 const course = (sets: readonly [number, number, number], peak = 1020): Columns => {
   const loads = [0, 0, 0, 500, peak, peak, peak, peak, 500, 0, 0, 0]
-  const column = (values: readonly number[], kind: 'force' | 'length' | 'time', resolution: number) => ({
-    values: Float64Array.from(values),
-    dim: KINDS[kind].dim,
-    resolution,
-  })
   const dial = (k: number) =>
     loads.map((load, row) => ((k + 1) * load) / 1e6 + (row > 7 ? (sets[k] ?? 0) : 0))
   const phases = loads.map((load, row) => (load > 0 ? '' : row < 3 ? 'before' : 'after'))
   return {
     time: column(
-      loads.map((_, row) => 5 * row),
       'time',
-      0,
+      loads.map((_, row) => 5 * row),
     ),
-    load: column(loads, 'force', 1),
-    station_horn: column(dial(0), 'length', DIGIT),
-    station_crank: column(dial(1), 'length', DIGIT),
-    station_stick: column(dial(2), 'length', DIGIT),
+    load: column('force', loads, 1),
+    station_horn: column('length', dial(0), DIGIT),
+    station_crank: column('length', dial(1), DIGIT),
+    station_stick: column('length', dial(2), DIGIT),
     phase: {
       values: new Float64Array(loads.length).fill(Number.NaN),
       texts: phases,

@@ -5,7 +5,8 @@
 import { describe, expect, test } from 'vitest'
 import type { Columns } from '../../../src/methods/method.ts'
 import { random } from '../../../src/quantity/random.ts'
-import { instrument, judged, passes, type Setup } from './bench.ts'
+import { instrument } from '../parts.ts'
+import { judged, passes, type Setup } from './bench.ts'
 
 const RUNS = 500
 const TARGET = 500

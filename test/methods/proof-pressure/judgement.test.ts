@@ -8,9 +8,7 @@ import { evaluateQuantity, parseFormula } from '../../../src/quantity/formula/in
 import { expanded } from '../../../src/quantity/quantity.ts'
 import {
   barsOf,
-  given,
   givensOf,
-  known,
   measured,
   passes,
   rehearsed,
@@ -18,7 +16,8 @@ import {
   type Setup,
   tryMeasure,
   verdictOf,
-} from '../flow-resistance/bench.ts'
+} from '../bench.ts'
+import { given, known } from '../parts.ts'
 import { DIGIT, dial, gauge, setupOf, TARGET } from './setups.ts'
 
 const setup = setupOf(['station_1', 'station_2'])

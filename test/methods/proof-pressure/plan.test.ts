@@ -2,7 +2,8 @@
 import { describe, expect, test } from 'vitest'
 import type { Columns } from '../../../src/methods/method.ts'
 import { method } from '../../../src/methods/proof-pressure/index.ts'
-import { KINDS } from '../../../src/quantity/kinds.ts'
+import { barsOf, givensOf, measured, rehearsed, type Setup } from '../bench.ts'
+import { column, given, known } from '../parts.ts'
 import {
   advised,
   asked,
@@ -13,7 +14,6 @@ import {
   planned,
   sentences,
 } from '../plan-bench.ts'
-import { barsOf, given, givensOf, known, measured, rehearsed, type Setup } from '../weighing/bench.ts'
 
 const DIGIT = 1e-5
 const setup = (more: Partial<Setup> = {}): Setup => ({
@@ -41,21 +41,15 @@ const readOff = (one: Setup, off = 0, softer = 1): Columns => {
   const pressure = levels.map((level) => (level === top ? level + off : level))
   const dial = (soft: number) =>
     levels.map((level, row) => Math.round(((loadings[row] === 2 ? soft : 1) * level * 5e-7) / DIGIT) * DIGIT)
-  const column = (values: readonly number[], kind: 'time' | 'pressure' | 'length', resolution: number) => ({
-    values: Float64Array.from(values),
-    dim: KINDS[kind].dim,
-    resolution,
-  })
   return {
     time: column(
-      levels.map((_, row) => 15 * row),
       'time',
-      0,
+      levels.map((_, row) => 15 * row),
     ),
-    pressure: column(pressure, 'pressure', 5),
-    station_1: column(dial(1), 'length', DIGIT),
-    station_2: column(dial(softer), 'length', DIGIT),
-    loading: column(loadings, 'time', 0),
+    pressure: column('pressure', pressure, 5),
+    station_1: column('length', dial(1), DIGIT),
+    station_2: column('length', dial(softer), DIGIT),
+    loading: column('time', loadings),
   }
 }
 

@@ -1,7 +1,7 @@
 /** Absolute readings, and dials whose stand was not read. */
 import { describe, expect, test } from 'vitest'
 import type { Column, Columns } from '../../../src/methods/method.ts'
-import { barsOf, measured, rehearsed, remarksOf } from '../flow-resistance/bench.ts'
+import { barsOf, measured, rehearsed, remarksOf } from '../bench.ts'
 import { DIGIT, setupOf } from './setups.ts'
 
 const setup = setupOf(['station_1', 'station_2'])

@@ -1,6 +1,7 @@
 /** A tank skin under 7 kPa, read with dials of 0.01 mm. */
 import { method } from '../../../src/methods/proof-pressure/index.ts'
-import { given, instrument, known, type Setup } from '../flow-resistance/bench.ts'
+import type { Setup } from '../bench.ts'
+import { given, instrument, known } from '../parts.ts'
 
 export const TARGET = 7000
 export const DIGIT = 1e-5

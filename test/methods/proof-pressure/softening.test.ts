@@ -3,7 +3,7 @@
  * test reads three stations, half a digit of noise and the digit on top, once at each of six steps.
  */
 import { describe, expect, test } from 'vitest'
-import { givensOf, measured, rehearsed, type Setup, type Truth } from '../flow-resistance/bench.ts'
+import { givensOf, measured, rehearsed, type Setup, type Truth } from '../bench.ts'
 import { DIGIT, dial, gauge, setupOf } from './setups.ts'
 
 const STATIONS = ['station_1', 'station_2', 'station_aft']

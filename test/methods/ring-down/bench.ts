@@ -6,21 +6,12 @@ import { tCdf } from '../../../src/quantity/distribution.ts'
 import { KINDS } from '../../../src/quantity/kinds.ts'
 import { effectiveDof, exact, expanded, standardUncertainty } from '../../../src/quantity/quantity.ts'
 import type { Quantity } from '../../../src/quantity/types.ts'
+import { instrument } from '../parts.ts'
 
 export type Truth = Readonly<Record<string, number>>
 
-export const sensor = (more: Partial<InstrumentModel> = {}): InstrumentModel => ({
-  id: 'acc-1',
-  label: 'acc-1',
-  resolution: 0,
-  gain: 0.02,
-  offset: 0.01,
-  linearity: 0,
-  hysteresis: 0,
-  drift: 0,
-  shape: 'rectangular',
-  ...more,
-})
+export const sensor = (more: Partial<InstrumentModel> = {}): InstrumentModel =>
+  instrument('acc-1', { gain: 0.02, offset: 0.01, ...more })
 
 export type Setup = {
   readonly settle?: number

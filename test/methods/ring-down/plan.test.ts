@@ -3,8 +3,8 @@ import { describe, expect, test } from 'vitest'
 import { method } from '../../../src/methods/ring-down/index.ts'
 import { dampingNoise } from '../../../src/methods/ring-down/plan.ts'
 import { standardUncertainty } from '../../../src/quantity/quantity.ts'
+import { measured, rehearsed, type Setup } from '../bench.ts'
 import { asked, known, limit, numbersIn, planned, sentences } from '../plan-bench.ts'
-import { measured, rehearsed, type Setup } from '../weighing/bench.ts'
 
 const setup: Setup = { method, inputs: {}, instruments: {} }
 const banded: Setup = { ...setup, fields: { band: { low: 10, high: 40 } } }

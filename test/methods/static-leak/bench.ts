@@ -1,28 +1,16 @@
 /** One simulated line from truth to measures, bars and verdict, as the pipeline does it. */
 import { measureRun } from '../../../src/methods/measure.ts'
-import type { Columns, InstrumentModel, Instruments } from '../../../src/methods/method.ts'
+import type { Columns, Instruments } from '../../../src/methods/method.ts'
 import { method } from '../../../src/methods/static-leak/index.ts'
 import { tCdf } from '../../../src/quantity/distribution.ts'
 import { KINDS } from '../../../src/quantity/kinds.ts'
 import { effectiveDof, exact, expanded, standardUncertainty } from '../../../src/quantity/quantity.ts'
 import type { Quantity } from '../../../src/quantity/types.ts'
+import { instrument } from '../parts.ts'
 
 export const FOOT = 0.3048
 export const KNOT = 1852 / 3600
 export type Truth = Readonly<Record<string, number>>
-
-export const instrument = (id: string, more: Partial<InstrumentModel> = {}): InstrumentModel => ({
-  id,
-  label: id,
-  resolution: 0,
-  gain: 0,
-  offset: 0,
-  linearity: 0,
-  hysteresis: 0,
-  drift: 0,
-  shape: 'rectangular',
-  ...more,
-})
 
 export type Setup = {
   readonly side: 'static' | 'pitot'

@@ -3,8 +3,9 @@ import { describe, expect, test } from 'vitest'
 import { expectedU, holdFor, rateAt, settingOf } from '../../../src/methods/static-leak/hold-time.ts'
 import { method } from '../../../src/methods/static-leak/index.ts'
 import { expanded } from '../../../src/quantity/quantity.ts'
+import { givensOf, measured, rehearsed, type Setup } from '../bench.ts'
+import { given } from '../parts.ts'
 import { asked, limit, numbersIn, numericColumn, planned, sentences } from '../plan-bench.ts'
-import { given, givensOf, measured, rehearsed, type Setup } from '../weighing/bench.ts'
 
 const FOOT = 0.3048
 const KNOT = 1852 / 3600

@@ -2,7 +2,8 @@
 import { describe, expect, test } from 'vitest'
 import type { Columns } from '../../../src/methods/method.ts'
 import { normal, random } from '../../../src/quantity/random.ts'
-import { FOOT, instrument, KNOT, passes, pitotLine, record, run, type Setup, staticLine } from './bench.ts'
+import { instrument } from '../parts.ts'
+import { FOOT, KNOT, passes, pitotLine, record, run, type Setup, staticLine } from './bench.ts'
 
 /** The gas changes unlike the sensor, as uncertain as the card says. */
 const unlike = (seed: number) => 0.05 * normal(random(seed + 7000))

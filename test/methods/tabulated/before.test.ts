@@ -1,8 +1,8 @@
 /** What a card of formulas says before the test: limits on its columns, rows by its words, readings that a line needs. */
 import { expect, test } from 'vitest'
 import { method } from '../../../src/methods/tabulated/index.ts'
+import type { Setup } from '../bench.ts'
 import { asked, limit, numbersIn, planColumn, planned, sentences } from '../plan-bench.ts'
-import type { Setup } from '../weighing/bench.ts'
 import { fieldsOf } from './bench.ts'
 
 const fields = fieldsOf({

@@ -2,7 +2,7 @@
 
 import type { Plain } from '../../../src/format/types.ts'
 import { measureRun } from '../../../src/methods/measure.ts'
-import type { Column, Columns, InstrumentModel, Instruments } from '../../../src/methods/method.ts'
+import type { Column, Columns, Instruments } from '../../../src/methods/method.ts'
 import { method } from '../../../src/methods/tabulated/index.ts'
 import { toSI } from '../../../src/quantity/convert.ts'
 import { tCdf } from '../../../src/quantity/distribution.ts'
@@ -50,19 +50,6 @@ export const words = (...texts: string[]): Column => ({
   texts,
   dim: [0, 0, 0, 0, 0, 0],
   resolution: 0,
-})
-
-export const instrument = (id: string, more: Partial<InstrumentModel> = {}): InstrumentModel => ({
-  id,
-  label: id,
-  resolution: 0,
-  gain: 0,
-  offset: 0,
-  linearity: 0,
-  hysteresis: 0,
-  drift: 0,
-  shape: 'normal',
-  ...more,
 })
 
 export const givensOf = (fields: Record<string, unknown>, inputs: Card['inputs'] = {}) => ({

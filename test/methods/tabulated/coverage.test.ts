@@ -1,7 +1,8 @@
 /** 1,000 simulated runs each: the 95 % interval holds the truth in 93 to 97.5 %; no false pass, and a fit article passes. */
 import { describe, expect, test } from 'vitest'
+import { certified } from '../../../src/methods/coverage.ts'
 import { method } from '../../../src/methods/tabulated/index.ts'
-import { coverage, instrument, prepared } from './bench.ts'
+import { coverage, prepared } from './bench.ts'
 
 const RUNS = 1000
 const COLUMNS = {
@@ -30,10 +31,10 @@ const seedOf = (run: number): number => 7919 * (run + 1)
 
 const simulated = (
   card: typeof single,
-  gauge: Parameters<typeof instrument>[1],
+  gauge: Parameters<typeof certified>[1],
   truth: Readonly<Record<string, number>>,
 ) => {
-  const instruments = { pressure: instrument('gauge', gauge) }
+  const instruments = { pressure: certified('gauge', gauge) }
   return Array.from({ length: RUNS }, (_, run) => {
     const columns = method.rehearse(card.givens, truth, instruments, seedOf(run))
     return card.measured(columns, instruments).measures
@@ -124,8 +125,8 @@ describe('no false pass', () => {
   const slope = cardOf('rate')
   const average = cardOf('average')
   const limit = 0.5
-  const verdicts = (rate: number, gauge: Parameters<typeof instrument>[1], rows: number, noise: number) => {
-    const instruments = { pressure: instrument('gauge', gauge) }
+  const verdicts = (rate: number, gauge: Parameters<typeof certified>[1], rows: number, noise: number) => {
+    const instruments = { pressure: certified('gauge', gauge) }
     const truth = { pressure: 200, rate, rows, noise_pressure: noise }
     const runs = Array.from({ length: 500 }, (_, seed) =>
       method.rehearse(slope.givens, truth, instruments, seedOf(seed)),
@@ -147,8 +148,8 @@ describe('no false pass', () => {
     expect(verdicts(0.5 * limit, { resolution: 0.1 }, 20, 1)).toBeGreaterThan(0.9)
   })
 
-  const mean = (truth: number, gauge: Parameters<typeof instrument>[1], rows: number, noise: number) => {
-    const instruments = { pressure: instrument('gauge', gauge) }
+  const mean = (truth: number, gauge: Parameters<typeof certified>[1], rows: number, noise: number) => {
+    const instruments = { pressure: certified('gauge', gauge) }
     const runs = Array.from({ length: 500 }, (_, seed) =>
       method.rehearse(
         average.givens,

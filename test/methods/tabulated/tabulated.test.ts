@@ -1,12 +1,13 @@
 /** Fields of the card, what aggregates take, what is left out and why, and what must not change the result. */
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { certified } from '../../../src/methods/coverage.ts'
 import { simulateMeasures } from '../../../src/methods/monte-carlo.ts'
 import { method } from '../../../src/methods/tabulated/index.ts'
 import { KINDS } from '../../../src/quantity/kinds.ts'
 import { exact } from '../../../src/quantity/quantity.ts'
 import type { Quantity } from '../../../src/quantity/types.ts'
-import { column, fieldsOf, instrument, prepared, readField, u, words } from './bench.ts'
+import { column, fieldsOf, prepared, readField, u, words } from './bench.ts'
 
 const SPRING = {
   time: { unit: 's', meaning: 'stopwatch' },
@@ -103,7 +104,7 @@ describe('uncertainty', () => {
   })
 
   test('the zero error of one gauge drops out of a difference, and counts once in a sum', () => {
-    const gauge = { force: instrument('gauge', { offset: 2 }) }
+    const gauge = { force: certified('gauge', { offset: 2 }) }
     const rows = spring([10, 30, 20, 40, 50], [1, 3, 2, 4, 5])
     expect(u(one('last(force) - first(force)').measured(rows, gauge).measures.out)).toBeCloseTo(0, 9)
     expect(u(one('last(force) + first(force)').measured(rows, gauge).measures.out)).toBeCloseTo(4, 9)
@@ -111,7 +112,7 @@ describe('uncertainty', () => {
 
   test('accuracy that is not stated is not known, and a given counts', () => {
     const rows = spring([10, 30, 20, 40, 50], [1, 3, 2, 4, 5])
-    const gauge = { force: instrument('gauge', { gain: null, offset: null }) }
+    const gauge = { force: certified('gauge', { gain: null, offset: null }) }
     expect(one('mean(force)').measured(rows, gauge).measures.out?.parts).toBeNull()
     const arm: Quantity = {
       value: 0.5,
@@ -131,7 +132,7 @@ describe('uncertainty', () => {
 
   test('a rate over time needs the drift of its instrument, unless the column says otherwise', () => {
     const rows = spring([10, 30, 20, 40, 50], [1, 3, 2, 4, 5])
-    const gauge = { force: instrument('gauge', { drift: null }) }
+    const gauge = { force: certified('gauge', { drift: null }) }
     expect(one('slope(force, time)').measured(rows, gauge).measures.out?.parts).toBeNull()
     expect(one('slope(force, travel)').measured(rows, gauge).measures.out?.parts).not.toBeNull()
     const still = { ...SPRING, force: { ...SPRING.force, hold: 'no' } }
@@ -148,8 +149,8 @@ describe('uncertainty', () => {
     const force = [10.2, 19.7, 30.4, 39.9, 50.1, 60.2, 69.5, 80.3]
     const rows = spring(force, [1, 2, 3, 4, 5, 6, 7, 8], 0.1)
     const gauges = {
-      force: instrument('cell', { gain: 0.01, offset: 0.3 }),
-      travel: instrument('dial', { offset: 2e-5 }),
+      force: certified('cell', { gain: 0.01, offset: 0.3 }),
+      travel: certified('dial', { offset: 2e-5 }),
     }
     const measured = card.measured(rows, gauges)
     const simulated = simulateMeasures(measured.input, measured, 20_000, 7).out
@@ -161,7 +162,7 @@ describe('uncertainty', () => {
 
 describe('what must not change the result', () => {
   const force = fc.array(fc.double({ min: 1, max: 500, noNaN: true }), { minLength: 5, maxLength: 20 })
-  const gauges = { force: instrument('cell', { gain: 0.01, offset: 0.3 }) }
+  const gauges = { force: certified('cell', { gain: 0.01, offset: 0.3 }) }
   test('rows in another order, for mean, max, range and slope', () => {
     fc.assert(
       fc.property(force, (values) => {
@@ -472,7 +473,7 @@ test('a logger file of a million rows in seconds, and its scatter by blocks', ()
     ),
   }
   const begun = performance.now()
-  const { measures } = card.measured(rows, { force: instrument('cell', { gain: 0.001, offset: 0.1 }) })
+  const { measures } = card.measured(rows, { force: certified('cell', { gain: 0.001, offset: 0.1 }) })
   expect(performance.now() - begun).toBeLessThan(8_000)
   expect(measures.rate?.value).toBeCloseTo(1, 5)
   expect(measures.level?.value).toBeCloseTo(499.9995 + 3, 2)

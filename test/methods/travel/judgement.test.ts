@@ -8,8 +8,6 @@ import {
   barsOf,
   coverageOf,
   field,
-  given,
-  instrument,
   measured,
   outOfBounds,
   passes,
@@ -20,7 +18,8 @@ import {
   valuesOf,
   verdictOf,
   withValues,
-} from '../weighing/bench.ts'
+} from '../bench.ts'
+import { given, instrument } from '../parts.ts'
 
 const DEG = Math.PI / 180
 const positions = field(method, 'positions', {

@@ -3,6 +3,8 @@ import { expect, test } from 'vitest'
 import { method } from '../../../src/methods/travel/index.ts'
 import { readPositions } from '../../../src/methods/travel/positions.ts'
 import { standardUncertainty } from '../../../src/quantity/quantity.ts'
+import { givensOf, measured, rehearsed, type Setup } from '../bench.ts'
+import { given } from '../parts.ts'
 import {
   advised,
   asked,
@@ -13,7 +15,6 @@ import {
   planned,
   sentences,
 } from '../plan-bench.ts'
-import { given, givensOf, measured, rehearsed, type Setup } from '../weighing/bench.ts'
 
 const DEGREE = Math.PI / 180
 const read = readPositions({

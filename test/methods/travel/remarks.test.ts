@@ -1,7 +1,8 @@
 /** What angles do not show is said at every run: direction, and where the other controls stood. */
 import { expect, test } from 'vitest'
 import { method } from '../../../src/methods/travel/index.ts'
-import { field, instrument, measured, rehearsed, remarksOf, type Setup } from '../weighing/bench.ts'
+import { field, measured, rehearsed, remarksOf, type Setup } from '../bench.ts'
+import { instrument } from '../parts.ts'
 
 const DEG = Math.PI / 180
 const setup: Setup = {

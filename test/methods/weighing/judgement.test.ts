@@ -10,9 +10,6 @@ import {
   barsOf,
   coverageOf,
   field,
-  given,
-  instrument,
-  known,
   measured,
   outOfBounds,
   passes,
@@ -23,7 +20,8 @@ import {
   valuesOf,
   verdictOf,
   withValues,
-} from './bench.ts'
+} from '../bench.ts'
+import { given, instrument, known } from '../parts.ts'
 
 const scale = (id: string, more = {}) =>
   instrument(id, { resolution: 0.1, gain: 0.0005, offset: 0.15, linearity: 0, shape: 'normal', ...more })

@@ -7,7 +7,8 @@ import { simulateMeasures } from '../../../src/methods/monte-carlo.ts'
 import { method as travel } from '../../../src/methods/travel/index.ts'
 import { method as weighing } from '../../../src/methods/weighing/index.ts'
 import { standardUncertainty } from '../../../src/quantity/quantity.ts'
-import { field, given, instrument, known, rehearsed, type Setup, type Truth } from './bench.ts'
+import { field, rehearsed, type Setup, type Truth } from '../bench.ts'
+import { given, instrument, known } from '../parts.ts'
 
 const fit = { gain: 0.001, shape: 'normal' } as const
 const setups: readonly (readonly [string, Setup, Truth, readonly string[]])[] = [

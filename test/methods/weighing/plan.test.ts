@@ -2,6 +2,8 @@
 import { describe, expect, test } from 'vitest'
 import { method } from '../../../src/methods/weighing/index.ts'
 import { expanded } from '../../../src/quantity/quantity.ts'
+import { measured, rehearsed, type Setup } from '../bench.ts'
+import { given } from '../parts.ts'
 import {
   advised,
   asked,
@@ -12,7 +14,6 @@ import {
   planned,
   sentences,
 } from '../plan-bench.ts'
-import { given, measured, rehearsed, type Setup } from './bench.ts'
 
 const fields = { points: ['left', 'right', 'tail'], items: ['oil'] }
 const setup = (more: Partial<Setup> = {}): Setup => ({

@@ -1,39 +1,16 @@
 /** One simulated run from truth to verdict, as the pipeline does it: rehearse, measure, conditions, judge. */
-import type { Plain } from '../../../src/format/types.ts'
-import { judgeCriterion } from '../../../src/judge/judge.ts'
-import type { Verdict } from '../../../src/judge/types.ts'
-import { type Measured, measureRun } from '../../../src/methods/measure.ts'
-import type { Columns, InstrumentModel, Instruments, Method } from '../../../src/methods/method.ts'
-import { parseFormula, prepareFormulas } from '../../../src/quantity/formula/index.ts'
-import { KINDS, type Kind } from '../../../src/quantity/kinds.ts'
-import { exact, expanded } from '../../../src/quantity/quantity.ts'
-import { normal, random } from '../../../src/quantity/random.ts'
-import type { Quantity } from '../../../src/quantity/types.ts'
-import { parseUnit } from '../../../src/quantity/unit-text.ts'
+import type { Plain } from '../../src/format/types.ts'
+import { judgeCriterion } from '../../src/judge/judge.ts'
+import type { Verdict } from '../../src/judge/types.ts'
+import { type Measured, measureRun } from '../../src/methods/measure.ts'
+import type { Columns, Instruments, Method } from '../../src/methods/method.ts'
+import { parseFormula, prepareFormulas } from '../../src/quantity/formula/index.ts'
+import { expanded } from '../../src/quantity/quantity.ts'
+import { normal, random } from '../../src/quantity/random.ts'
+import type { Quantity } from '../../src/quantity/types.ts'
+import { parseUnit } from '../../src/quantity/unit-text.ts'
 
 await prepareFormulas()
-
-export const instrument = (id: string, more: Partial<InstrumentModel> = {}): InstrumentModel => ({
-  id,
-  label: id,
-  resolution: 0,
-  gain: 0,
-  offset: 0,
-  linearity: 0,
-  hysteresis: 0,
-  drift: 0,
-  shape: 'rectangular',
-  ...more,
-})
-
-/** A given in SI with its standard uncertainty. */
-export const known = (name: string, value: number, u: number, kind: Kind): Quantity => {
-  const pool = `given:card:test/${name}`
-  const parts = { [pool]: { u, dof: Number.POSITIVE_INFINITY, pool, shape: 'normal' } } as const
-  return { value, dim: KINDS[kind].dim, parts, why: [] }
-}
-
-export const given = (value: number, kind: Kind): Quantity => exact(value, KINDS[kind].dim)
 
 export type Setup = {
   readonly method: Method
@@ -88,8 +65,12 @@ export const barsOf = (setup: Setup, columns: Columns): string =>
 
 const ONE = parseUnit('1')
 
-/** Verdict of one criterion, guarded at 95 %. */
-export const verdictOf = (setup: Setup, columns: Columns, accept: string): Verdict => {
+/** One criterion judged, guarded at 95 %. */
+export const judged = (
+  setup: Setup,
+  columns: Columns,
+  accept: string,
+): { readonly verdict: Verdict; readonly reasons: readonly string[] } => {
   const found = measured(setup, columns)
   const formula = parseFormula(accept)
   if (!formula.ok || !ONE.ok) throw new Error(accept)
@@ -110,8 +91,11 @@ export const verdictOf = (setup: Setup, columns: Columns, accept: string): Verdi
     basis: () => [],
     sourceWords: (source) => source,
   })
-  return judgement.ok ? judgement.value.verdict : 'undetermined'
+  return judgement.ok ? judgement.value : { verdict: 'undetermined', reasons: [judgement.error] }
 }
+
+export const verdictOf = (setup: Setup, columns: Columns, accept: string): Verdict =>
+  judged(setup, columns, accept).verdict
 
 /** Share of so many simulated runs in which the criterion passes. */
 export const passes = (setup: Setup, truth: Truth, accept: string, runs: number): number => {
