@@ -6,6 +6,7 @@ import { type FoundColumn, survey, surveyOptions } from '../format/logger/survey
 import type { LoggerReadings, LoggerText } from '../format/logger/types.ts'
 import type { Plain } from '../format/types.ts'
 import type { ColumnField } from '../methods/method.ts'
+import { isList } from './yaml-text.ts'
 
 /** How one column of ours is read; `from` is empty where the file has none for it. */
 export type ChosenColumn = { readonly from: string; readonly unit: string; readonly format: string }
@@ -55,6 +56,19 @@ export const readAll = (text: LoggerText, found = survey(text)): LoggerReadings 
 export const fileLines = (text: LoggerText): string[] => {
   const found = survey(text)
   return found.columns.length > 0 ? surveyLines(found, readAll(text, found)) : []
+}
+
+/** How the columns of a data file are read by what the run says already. */
+export const chosenIn = (data: Readonly<Record<string, Plain>>): Record<string, ChosenColumn> => {
+  const { columns } = data
+  if (columns === undefined || typeof columns === 'string' || isList(columns)) return {}
+  return Object.fromEntries(
+    Object.entries(columns).map(([name, how]) => {
+      const told = typeof how === 'string' || isList(how) ? {} : how
+      const textOf = (field: string): string => (typeof told[field] === 'string' ? told[field] : '')
+      return [name, { from: textOf('from'), unit: textOf('unit'), format: textOf('format') }]
+    }),
+  )
 }
 
 /** What the run says under `readings`. `file` is its name beside the run. */

@@ -2,10 +2,10 @@
 import { mkdtempSync, readFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { unzipSync } from 'fflate'
+import { unzipSync, zipSync } from 'fflate'
 import type { BrowserContext, Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, it } from 'vitest'
-import { CARD, openForm, PHONE, who } from './form-page.ts'
+import { CARD, measuresShown, openForm, PHONE, READINGS, verdict, who } from './form-page.ts'
 import { type Opened, openSite } from './open.ts'
 import { PLAIN } from './sites.ts'
 
@@ -162,6 +162,41 @@ it('a run that has landed keeps its name when it is opened again; comments that 
   expect(
     await tab.locator('.form-head [role=alert]', { hasText: 'comments between the fields' }).count(),
   ).toBe(1)
+})
+
+it('an archive that was handed in opens again with its photo and its file of readings', async () => {
+  const { tab, faults } = await openForm(await phone(), site.address + CARD)
+  await who(tab)
+  await tab.getByText('Take the readings from a logger file').click()
+  const log = [['time', 'pressure', 'temperature', 'baro'], ['min', 'Pa', '°C', 'hPa'], ...READINGS]
+  const buffer = Buffer.from(log.map((row) => row.join(';')).join('\n'))
+  await tab.getByLabel('Logger file').setInputFiles({ name: 'log.csv', mimeType: 'text/csv', buffer })
+  await tab.getByLabel('Column for pressure').waitFor({ timeout: 20_000 })
+  await tab.getByLabel('Unit of pressure in the file').fill('Pa')
+  await tab.getByLabel('Add photos').setInputFiles(photo(1))
+  await tab.getByLabel('Caption of photo 1').fill('the port')
+  await kept(tab)
+  const entries = await handedIn(tab)
+  expect(Object.keys(entries)).toHaveLength(3)
+
+  const other = await openForm(await phone(), site.address + CARD)
+  await other.tab.getByText('Open a run that was handed in').click()
+  await other.tab.getByLabel('File of the run').setInputFiles({
+    name: 'run.zip',
+    mimeType: 'application/zip',
+    buffer: Buffer.from(zipSync(entries)),
+  })
+  await other.tab.waitForURL(/\?run=/)
+  await other.tab.waitForSelector('record-form[data-ready]')
+  expect(await verdict(other.tab)).toBe(await verdict(tab))
+  expect(await measuresShown(other.tab)).toEqual(await measuresShown(tab))
+  // Its columns can be chosen again, as they were.
+  await other.tab.getByText('Take the readings from a logger file').click()
+  await other.tab.getByRole('button', { name: 'Choose its columns again' }).click()
+  await other.tab.getByLabel('Column for pressure').waitFor({ timeout: 20_000 })
+  expect(await other.tab.getByLabel('Unit of pressure in the file').inputValue()).toBe('Pa')
+  expect(await handedIn(other.tab)).toEqual(entries)
+  expect([...faults, ...other.faults]).toEqual([])
 })
 
 it('a paper sheet is asked for its time, and the day of a sheet brings the offset of that day', async () => {

@@ -1,9 +1,10 @@
 /** Runs that were begun in this browser and are still here; opening a file that was handed in. */
 
-import { runId } from '../name.ts'
+import type { Piece } from '../archive.ts'
+import { photoKey, runId } from '../name.ts'
 import { isBlankRow } from '../state.ts'
 import { buttonTwice, h, labelled } from './dom.ts'
-import type { KeptRun, Store } from './store.ts'
+import { blankRun, DATA, type KeptRun, type Store } from './store.ts'
 
 /** In a safe context each browser has one; elsewhere the time and chance do. */
 export const freshKey = (): string =>
@@ -34,6 +35,22 @@ const rowOf = (run: KeptRun, base: string, remove: () => void): HTMLElement => {
   )
 }
 
+type Found = { readonly name: string; readonly text: string; readonly beside: readonly Piece[] }
+
+/** The run in a file: the file itself, or an archive with what goes beside it. */
+const runIn = async (file: File): Promise<Found | null> => {
+  if (!/\.zip$/i.test(file.name)) return { name: file.name, text: await file.text(), beside: [] }
+  const { openArchive } = await import('../archive.ts')
+  const parcel = openArchive(new Uint8Array(await file.arrayBuffer()))
+  return parcel && { ...parcel.run, beside: parcel.beside }
+}
+
+const blobOf = ({ name, bytes }: Piece): Blob => {
+  const ending = name.slice(name.lastIndexOf('.') + 1).toLowerCase()
+  const type = { jpg: 'image/jpeg', png: 'image/png', pdf: 'application/pdf' }[ending] ?? ''
+  return new Blob([new Uint8Array(bytes)], { type })
+}
+
 /** Opens a file as a run of this browser, and goes there. Says why where it cannot. */
 const openFile = async (
   file: File,
@@ -41,30 +58,23 @@ const openFile = async (
   store: Store,
   cards: ReadonlyMap<string, string>,
 ): Promise<string> => {
+  const found = await runIn(file)
+  if (!found) return `${file.name} does not hold one run as it is handed in.`
   // The reader of files is large, and few open one.
   const { reopenRun } = await import('../reopen.ts')
-  const read = reopenRun(await file.text())
+  const read = reopenRun(found.text)
   if (!read.ok) return `${file.name} cannot be opened: ${read.message}.`
   const { state, losses } = read
   const title = cards.get(state.card)
   if (title === undefined) return `${file.name} is of the card ${state.card}, which is not here.`
   const key = freshKey()
-  await store.put({
-    key,
-    card: state.card,
-    title,
-    state,
-    stamps: null,
-    changed: Date.now(),
-    handed: null,
-    // A browser that has the name already puts a number in brackets behind it.
-    known: file.name.replace(/(?: \(\d+\))?\.md$/i, ''),
-    called: '',
-    begunAt: '',
-    losses,
-    begunWith: '',
-    version: 0,
-  })
+  // A browser that has the name already puts a number in brackets behind it.
+  const known = found.name.replace(/(?: \(\d+\))?\.md$/i, '')
+  for (const piece of found.beside) {
+    const name = piece.name === state.data?.file ? DATA : photoKey(known, piece.name)
+    await store.putFile(key, name, blobOf(piece))
+  }
+  await store.put({ ...blankRun(key, state.card), title, state, changed: Date.now(), known, losses })
   location.assign(`${base}record/${state.card}/?run=${key}`)
   return ''
 }
@@ -81,7 +91,7 @@ export const begunList = (
 ): HTMLElement => {
   const list = h('div', { tabindex: -1 })
   const said = h('p', { role: 'status' })
-  const input = h('input', { type: 'file', accept: '.md,text/markdown' })
+  const input = h('input', { type: 'file', accept: '.md,.zip,text/markdown,application/zip' })
   input.addEventListener('change', () => {
     const [file] = input.files ?? []
     // The same file, put right, can be chosen again.
@@ -125,7 +135,7 @@ export const begunList = (
       'details',
       {},
       h('summary', {}, 'Open a run that was handed in'),
-      labelled({ label: 'File of the run (.md)' }, input),
+      labelled({ label: 'File of the run (.md, or .zip with what goes beside it)' }, input),
       said,
     ),
   )

@@ -3,9 +3,8 @@ import type { Pack } from '../desk.ts'
 import type { Preview } from '../preview.ts'
 import type { Finding } from '../spots.ts'
 import { type Computer, createComputer } from './compute.ts'
-import { DATA } from './data-file.ts'
 import type { createLive, Live } from './live.ts'
-import type { Store } from './store.ts'
+import { DATA, type Store } from './store.ts'
 
 const NO_RESULT: Omit<Preview, 'path' | 'text' | 'findings'> = {
   verdict: null,

@@ -1,13 +1,10 @@
 /** Readings that a logger has written into a file: looked at, its columns chosen, and taken along beside the run. */
-import { type ChosenColumn, dataEnding, dataFields, type FileFound } from '../logger.ts'
+import { type ChosenColumn, chosenIn, dataEnding, dataFields, type FileFound } from '../logger.ts'
 import { runId } from '../name.ts'
 import type { FormColumn } from '../view.ts'
-import { button, choice, h, labelled, textInput } from './dom.ts'
+import { button, buttonTwice, choice, h, labelled, textInput } from './dom.ts'
 import type { Live } from './live.ts'
-import type { Store } from './store.ts'
-
-/** Name under which the browser keeps it, whatever the run comes to be called. */
-export const DATA = 'data'
+import { DATA, type Store } from './store.ts'
 
 const NONE: ChosenColumn = { from: '', unit: '', format: '' }
 
@@ -29,8 +26,13 @@ const fileInside = (live: Live): HTMLElement => {
 }
 
 /** Which column of the file is which of ours, and how it is read. */
-const chooser = (live: Live, found: FileFound, ending: string): HTMLElement => {
-  let chosen: Readonly<Record<string, ChosenColumn>> = found.chosen
+const chooser = (
+  live: Live,
+  found: FileFound,
+  ending: string,
+  begun: Readonly<Record<string, ChosenColumn>> = found.chosen,
+): HTMLElement => {
+  let chosen = begun
   let { decimal } = found
   const write = (): void => {
     const file = `${runId(live.state(), live.view.taken)}.${ending}`
@@ -124,35 +126,53 @@ export const dataFilePart = (live: Live, store: Store): HTMLElement => {
     const { data } = live.state()
     state.replaceChildren()
     if (!data) return
+    const typed = (): void => {
+      live.change((before) => ({ ...before, data: null }))
+      store.removeFile(live.run().key, DATA).catch(() => undefined)
+      columns.replaceChildren()
+      render()
+    }
     state.append(
       h('p', {}, `The readings lie in ${String(data.file)}; the table above is not used.`),
-      button('Type the readings instead', () => {
-        live.change((before) => ({ ...before, data: null }))
-        void store.removeFile(live.run().key, DATA)
-        columns.replaceChildren()
-        render()
-      }),
+      ...(columns.childElementCount === 0
+        ? [button('Choose its columns again', () => void again().catch(failed(String(data.file))))]
+        : []),
+      buttonTwice('Type the readings instead', 'Really leave the file out: it goes from this browser', typed),
     )
   }
+  const failed = (name: string) => (error: unknown) => {
+    columns.replaceChildren()
+    live.say(`${name} could not be read: ${error instanceof Error ? error.message : String(error)}`, true)
+  }
+  const show = (found: FileFound, name: string, begun?: Readonly<Record<string, ChosenColumn>>): void => {
+    if (found.columns.length > 0) columns.replaceChildren(chooser(live, found, dataEnding(name), begun))
+    else columns.replaceChildren(...found.questions.map((question) => h('p', { class: 'fault' }, question)))
+    render()
+  }
+  const looking = (name: string): void =>
+    columns.replaceChildren(h('p', { role: 'status' }, `Looking at ${name} …`))
+  /** The file that is kept, with its columns as they were chosen before the page was left. */
+  const again = async (): Promise<void> => {
+    const { data } = live.state()
+    const blob = await store.file(live.run().key, DATA)
+    if (!data || !blob) throw new Error('it is not in this browser')
+    looking(String(data.file))
+    const found = await live.lookAt(blob)
+    show(found, String(data.file), { ...found.chosen, ...chosenIn(data) })
+  }
   const take = async (file: File): Promise<void> => {
-    columns.replaceChildren(h('p', { role: 'status' }, `Looking at ${file.name} …`))
+    looking(file.name)
     const keep = store.putFile(live.run().key, DATA, file).catch(() => {
       live.say(`${file.name} could not be kept: the store of this browser is full or blocked.`, true)
     })
     // The run does not speak of the file before it is kept.
     const [found] = await Promise.all([live.lookAt(file), keep])
-    if (input.files?.[0] !== file) return
-    if (found.columns.length > 0) columns.replaceChildren(chooser(live, found, dataEnding(file.name)))
-    else columns.replaceChildren(...found.questions.map((question) => h('p', { class: 'fault' }, question)))
-    render()
+    if (input.files?.[0] === file) show(found, file.name)
   }
   input.addEventListener('change', () => {
     const [file] = input.files ?? []
     if (!file) return
-    take(file).catch((error: unknown) => {
-      columns.replaceChildren()
-      live.say(`${file.name} could not be read: ${String(error)}`, true)
-    })
+    take(file).catch(failed(file.name))
   })
   render()
   return h(

@@ -2,12 +2,11 @@
 import { newFilePage } from '../handing.ts'
 import { photoKey, runFolder } from '../name.ts'
 import { runText } from '../write.ts'
-import { DATA } from './data-file.ts'
 import { button, h, part } from './dom.ts'
 import { todoList } from './faults.ts'
 import type { Live } from './live.ts'
 import { saveFile } from './save-file.ts'
-import type { Store } from './store.ts'
+import { DATA, type Store } from './store.ts'
 
 type Piece = { readonly name: string; readonly blob: Blob }
 

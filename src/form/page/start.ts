@@ -19,23 +19,14 @@ import { readingsPart } from './readings.ts'
 import { resultPart } from './result.ts'
 import { saveFile } from './save-file.ts'
 import { seenPart } from './seen.ts'
-import { type KeptRun, openStore, type Store } from './store.ts'
+import { blankRun, type KeptRun, openStore, type Store } from './store.ts'
 import { instrumentsPart, whoPart } from './who.ts'
 
 const fresh = (view: FormView, when: string): KeptRun => ({
-  key: freshKey(),
-  card: view.card,
+  ...blankRun(freshKey(), view.card),
   title: view.title,
   state: beginRun(view, when),
-  stamps: null,
-  changed: 0,
-  handed: null,
-  known: '',
-  called: '',
   begunAt: when,
-  losses: [],
-  begunWith: '',
-  version: 0,
 })
 
 const NOT_HERE =

@@ -1,7 +1,7 @@
 /** Runs that are not handed in yet, kept in the browser: a database, else the plain store of the page. */
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb'
 import type { Stamps } from '../clock.ts'
-import type { RunState } from '../state.ts'
+import { emptyRun, type RunState } from '../state.ts'
 
 export type KeptRun = {
   readonly key: string
@@ -32,6 +32,9 @@ interface Schema extends DBSchema {
   files: { key: string; value: { readonly name: string; readonly blob: Blob } }
 }
 
+/** Name of the data file among the files of a run, whatever the run comes to be called. */
+export const DATA = 'data'
+
 export type Store = {
   readonly all: () => Promise<readonly KeptRun[]>
   readonly get: (key: string) => Promise<KeptRun | undefined>
@@ -45,6 +48,30 @@ export type Store = {
   readonly file: (key: string, name: string) => Promise<Blob | undefined>
   readonly removeFile: (key: string, name: string) => Promise<void>
 }
+
+/** A run of which nothing is known yet but its key and its card. */
+export const blankRun = (key: string, card: string): KeptRun => ({
+  key,
+  card,
+  title: card,
+  state: emptyRun(card),
+  stamps: null,
+  changed: 0,
+  handed: null,
+  known: '',
+  called: '',
+  begunAt: '',
+  losses: [],
+  begunWith: '',
+  version: 0,
+})
+
+/** A run that an earlier state of this page has kept lacks what came later. */
+const completed = (run: KeptRun): KeptRun => ({
+  ...blankRun(run.key, run.card),
+  ...run,
+  state: { ...emptyRun(run.card), ...run.state },
+})
 
 /** Another tab has written this run in the meantime. */
 export class ChangedElsewhere extends Error {}
@@ -75,8 +102,11 @@ const connect = (): Connection => {
 }
 
 const database = (connection: Connection): Store => ({
-  all: async () => (await connection()).getAll('runs'),
-  get: async (key) => (await connection()).get('runs', key),
+  all: async () => (await (await connection()).getAll('runs')).map(completed),
+  get: async (key) => {
+    const run = await (await connection()).get('runs', key)
+    return run && completed(run)
+  },
   put: async (run) => {
     // Strict: on the disk before it is said to be kept, so that an empty battery takes nothing.
     const transaction = (await connection()).transaction('runs', 'readwrite', { durability: 'strict' })
@@ -119,7 +149,7 @@ const plain = (storage: Storage): Store => {
   const read = (key: string): KeptRun | undefined => {
     const text = storage.getItem(PREFIX + key)
     const value: KeptRun | null = text === null ? null : JSON.parse(text)
-    return value ?? undefined
+    return value ? completed(value) : undefined
   }
   const refuse = async (): Promise<never> => {
     throw new Error('this browser keeps no files; hand the run in without them')
