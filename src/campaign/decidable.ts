@@ -8,11 +8,13 @@ import { toUnitDifference } from '../quantity/convert.ts'
 import { conjuncts, evaluate, namesIn } from '../quantity/formula/index.ts'
 import type { Node } from '../quantity/formula/types.ts'
 import { expanded } from '../quantity/quantity.ts'
+import type { Quantity } from '../quantity/types.ts'
 import { type CardFormulas, evaluateAll, type Functions } from './formulas.ts'
 import type { Inputs } from './inputs.ts'
 import { modelOfDemand } from './instruments.ts'
 import { judgeAll } from './judging.ts'
-import type { Decidable } from './types.ts'
+import { knownBefore } from './targets.ts'
+import type { Decidable, Target } from './types.ts'
 
 type Plan = {
   readonly card: CardRecord
@@ -21,17 +23,20 @@ type Plan = {
   readonly formulas: CardFormulas
   readonly functions: Functions
   readonly inputs: Inputs
+  readonly targets: Readonly<Record<string, Target>>
 }
 
 const SEED = 20260301
 
-/** The truth that puts the measure of a criterion on its limit: `name < limit`, with the limit from givens alone. */
-const truthAtLimit = (plan: Plan, formula: Node): Readonly<Record<string, number>> => {
+/** The truth that puts the measure of a criterion on its limit: `name < limit`, with the limit from what is known before. */
+const truthAtLimit = (
+  plan: Plan,
+  known: Readonly<Record<string, Quantity>>,
+  formula: Node,
+): Readonly<Record<string, number>> => {
   const compares = conjuncts(formula)
   const measured = new Set(plan.schema.measures.map((field) => field.name))
-  const numbers = Object.fromEntries(
-    Object.entries(plan.inputs.numbers).map(([name, { value }]) => [name, value]),
-  )
+  const numbers = Object.fromEntries(Object.entries(known).map(([name, { value }]) => [name, value]))
   const truth: Record<string, number> = {}
   for (const compare of compares.ok ? compares.value : []) {
     const subject = compare.operands.find((node) => node.type === 'name' && measured.has(node.name))
@@ -70,13 +75,14 @@ export const decidable = (plan: Plan): Decidable[] => {
   const models = Object.fromEntries(
     Object.entries(card.instruments).map(([name, demand]) => [name, modelOfDemand(name, demand)]),
   )
+  const known = knownBefore(inputs.numbers, plan.targets)
   const givens = givensOf({ inputs: inputs.numbers, words: inputs.words, fields: card.fields })
   return card.criteria.map((criterion) => {
     const none: Decidable = { criterion: criterion.id, ...sentence(null), U: null, ratio: null, unit: '' }
     const formula = formulas.criteria.get(criterion.id)
     if (!formula) return none
     const every: Readonly<Record<string, number>> = card.every ? { every: card.every.value } : {}
-    const truth = { ...method.nominal?.(givens), ...every, ...truthAtLimit(plan, formula) }
+    const truth = { ...method.nominal?.(givens), ...every, ...truthAtLimit(plan, known, formula) }
     const columns = method.rehearse(givens, truth, models, SEED)
     const measured = measureRun({
       runId: 'rehearsal',
@@ -90,7 +96,7 @@ export const decidable = (plan: Plan): Decidable[] => {
     })
     if (!measured.ok) return { ...none, text: measured.error }
     const { measures } = measured.value
-    const derived = evaluateAll(formulas.derive, { ...inputs.numbers, ...measures }, functions)
+    const derived = evaluateAll(formulas.derive, { ...known, ...measures }, functions)
     const judged = judgeAll({
       card,
       schema,
@@ -98,7 +104,7 @@ export const decidable = (plan: Plan): Decidable[] => {
       functions,
       measures,
       derived,
-      known: inputs.numbers,
+      known,
       barsAt: () => [],
     })
     const terms = judged.find((each) => each.criterion === criterion.id)?.terms ?? []

@@ -115,6 +115,8 @@ export const resultPart = (live: Live): HTMLElement => {
   const headline = h('p', { class: 'answer', role: 'status' }, NOTHING)
   const details = h('div')
   const figures = h('div', { class: 'plots' })
+  const every = h('div')
+  const folded = h('details', { hidden: true }, h('summary', {}, 'All results so far'), every)
   const draw = async (preview: Preview): Promise<void> => {
     const { plotFigure } = await import('./plot.ts')
     // While it was fetched something newer may have come out.
@@ -152,12 +154,14 @@ export const resultPart = (live: Live): HTMLElement => {
             h('strong', {}, 'This run would leave open'),
             listOf(preview.items),
           ),
-        measures(preview),
       ].filter((each) => each !== null && each !== false),
     )
+    const all = measures(preview)
+    folded.hidden = all === null
+    every.replaceChildren(...(all ? [all] : []))
     // Without its drawing the figure is missing; the numbers stand all the same.
     if (preview.plots.length > 0) draw(preview).catch(() => figures.replaceChildren())
     else figures.replaceChildren()
   })
-  return part('result', 'What comes out so far', headline, details, figures)
+  return part('result', 'What comes out so far', headline, details, figures, folded)
 }
