@@ -6,6 +6,7 @@ const APART = ['test/history/**/*.test.ts', 'test/scripts/**/*.test.ts', 'test/p
 export default defineConfig({
   test: {
     testTimeout: 20_000,
+    hookTimeout: 30_000,
     projects: [
       {
         extends: true,

@@ -1,10 +1,9 @@
-import { resolve } from 'node:path'
 import { openCampaign } from '../src/campaign/node/open.ts'
 import { reviewMessage, trailers } from './approve/message.ts'
 import { reviewFor } from './approve/review.ts'
 import { parseIdentity } from './approve/reviewer.ts'
 import { waitingText } from './approve/waiting.ts'
-import { complain, home, readCall, tool } from './command.ts'
+import { campaignRoot, complain, readCall, tool } from './command.ts'
 import { git, gitLine } from './git.ts'
 
 const HELP = `npm run approve -- <id or path>… [options]     a review of exactly this content, as lines for a commit message
@@ -63,7 +62,8 @@ const main = async (): Promise<void> => {
   )
   if (!call) return
   const { commit: make = false, list = false, by, root: folder } = call.values
-  const root = folder ? resolve(folder) : home
+  const root = campaignRoot(folder, HELP)
+  if (root === null) return
   if (!list && call.positionals.length === 0) return complain(`Name what was reviewed.\n\n${HELP}`)
   if (!list) return approve(root, call.positionals, by, make)
   if (call.positionals.length > 0 || make) return complain(`--list stands alone.\n\n${HELP}`)

@@ -1,6 +1,6 @@
 import { resolve } from 'node:path'
 import { openCampaign } from '../src/campaign/node/open.ts'
-import { complain, home, isDay, readArguments, tool } from './command.ts'
+import { canJudgeBy, readArguments, rootOf, tool } from './command.ts'
 import { buildSite, siteFolder } from './site.ts'
 
 const HELP = `npm run build -- [options]     the static site, into dist/
@@ -22,10 +22,10 @@ const main = async (): Promise<void> => {
   const parsed = readArguments(options, HELP)
   if (!parsed) return
   const { root, 'as-of': asOf, base, out } = parsed.values
-  if (asOf !== undefined && !isDay(asOf)) return complain(`--as-of ${asOf} is no day; write YYYY-MM-DD.`)
+  if (!canJudgeBy(asOf)) return
   if (base) process.env.BASE_PATH = base
   if (out) process.env.OUT_DIR = resolve(out)
-  const from = root ? resolve(root) : home
+  const from = rootOf(root)
   const { campaign } = await openCampaign(from, tool, asOf)
   const pages = await buildSite(campaign, from)
   process.stdout.write(`${pages} pages in ${siteFolder()}\n`)

@@ -1,12 +1,11 @@
-import { existsSync, writeFileSync } from 'node:fs'
-import { resolve } from 'node:path'
+import { writeFileSync } from 'node:fs'
 import { openCampaign } from '../src/campaign/node/open.ts'
 import type { GateState } from '../src/campaign/types.ts'
 import { printAnnotation } from '../src/problems/printers/annotation.ts'
 import { sortProblems } from '../src/problems/sort.ts'
 import { checkJson } from '../src/views/check-json.ts'
 import { checkText } from '../src/views/check-text.ts'
-import { complain, home, isDay, readArguments, tool } from './command.ts'
+import { campaignRoot, canJudgeBy, complain, readArguments, tool } from './command.ts'
 
 const HELP = `npm run check -- [options]     what the records say: verdicts, gates, problems
 
@@ -37,11 +36,8 @@ const main = async (): Promise<void> => {
   )
   if (!parsed) return
   const { json, out, gate: gateId, root: folder, 'as-of': asOf } = parsed.values
-  const root = folder ? resolve(folder) : home
-  if (!existsSync(resolve(root, 'shared')) && !existsSync(resolve(root, 'records'))) {
-    return complain(`${folder ?? root} holds neither records/ nor shared/.\n\n${HELP}`)
-  }
-  if (asOf !== undefined && !isDay(asOf)) return complain(`--as-of ${asOf} is no day; write YYYY-MM-DD.`)
+  const root = campaignRoot(folder, HELP)
+  if (root === null || !canJudgeBy(asOf)) return
   const { campaign, textOf } = await openCampaign(root, tool, asOf)
   const gate = campaign.gates.find((each) => each.id === gateId)
   if (gateId !== undefined && !gate) {

@@ -1,5 +1,5 @@
 /** What the commands share: arguments with a clear complaint, the version, the root. */
-import { readFileSync } from 'node:fs'
+import { existsSync, readFileSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { type ParseArgsConfig, parseArgs } from 'node:util'
 
@@ -49,5 +49,26 @@ export const complain = (message: string): void => {
 
 const DAY = /^\d{4}-\d{2}-\d{2}$/
 
-export const isDay = (text: string): boolean =>
-  DAY.test(text) && new Date(`${text}T00:00Z`).toISOString().startsWith(text)
+/** A day such as 30 February is taken for another one by the clock, and is none. */
+export const isDay = (text: string): boolean => {
+  const time = DAY.test(text) ? Date.parse(`${text}T00:00Z`) : Number.NaN
+  return !Number.isNaN(time) && new Date(time).toISOString().startsWith(text)
+}
+
+/** Whether `--as-of` names a day to judge by; not given, it is today. Complains where it does not. */
+export const canJudgeBy = (asOf: string | undefined): boolean => {
+  if (asOf === undefined || isDay(asOf)) return true
+  complain(`--as-of ${asOf} is no day; write YYYY-MM-DD.`)
+  return false
+}
+
+/** The folder of `--root`, else this repository. */
+export const rootOf = (folder: string | undefined): string => (folder ? resolve(folder) : home)
+
+/** The same; null after the complaint where it holds no campaign, so that nothing is looked for in the wrong place. */
+export const campaignRoot = (folder: string | undefined, help: string): string | null => {
+  const root = rootOf(folder)
+  if (['shared', 'records'].some((part) => existsSync(resolve(root, part)))) return root
+  complain(`${folder ?? root} holds neither records/ nor shared/.\n\n${help}`)
+  return null
+}

@@ -1,9 +1,9 @@
 import { existsSync, watch } from 'node:fs'
-import { join, resolve } from 'node:path'
+import { join } from 'node:path'
 import { dev } from 'astro'
 import { openCampaign } from '../src/campaign/node/open.ts'
 import { checkText } from '../src/views/check-text.ts'
-import { complain, home, readArguments, tool } from './command.ts'
+import { complain, home, readArguments, rootOf, tool } from './command.ts'
 import { writeViews } from './site.ts'
 
 const HELP = `npm run dev -- [options]     site and verdicts follow each save of a record
@@ -34,7 +34,7 @@ const carryingOn = async (work: () => Promise<void>): Promise<void> => {
 const main = async (): Promise<void> => {
   const parsed = readArguments({ root: { type: 'string' }, port: { type: 'string' } }, HELP)
   if (!parsed) return
-  const root = parsed.values.root ? resolve(parsed.values.root) : home
+  const root = rootOf(parsed.values.root)
   const port = Number(parsed.values.port ?? 4331)
   if (!Number.isInteger(port) || port < 1 || port > 65_535)
     return complain(`--port ${parsed.values.port} is no port; write a number from 1 to 65535.`)

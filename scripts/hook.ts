@@ -1,5 +1,4 @@
-import { resolve } from 'node:path'
-import { complain, home, readArguments, tool } from './command.ts'
+import { complain, home, readArguments, rootOf, tool } from './command.ts'
 import { installHook, removeHook } from './hook/install.ts'
 import { stagedProblems } from './hook/problems.ts'
 
@@ -36,7 +35,7 @@ const main = async (): Promise<void> => {
   if (!call) return
   const { install, remove, root: folder } = call.values
   if (install && remove) return complain(`--install or --remove, not both.\n\n${HELP}`)
-  const root = folder ? resolve(folder) : home
+  const root = rootOf(folder)
   if (!install && !remove) return checkIndex(root)
   const { ok, text } = install ? installHook(root, home) : removeHook(root)
   if (!ok) return complain(text)

@@ -15,7 +15,7 @@ import { placeOf, placeOfFile } from '../src/problems/place.ts'
 import { printTerminal } from '../src/problems/printers/terminal.ts'
 import { prepareFormulas } from '../src/quantity/formula/index.ts'
 import { nearest } from '../src/quantity/nearest.ts'
-import { complain, home, readCall } from './command.ts'
+import { complain, readCall, rootOf } from './command.ts'
 
 const HELP = `npm run look -- <file> [options]     what a logger file holds, and the front matter that reads it
 
@@ -59,7 +59,7 @@ const main = async (): Promise<void> => {
   const { card, root } = call.values
   const bytes = bytesOf(file)
   if (typeof bytes === 'string') return complain(bytes)
-  const fields = card === undefined ? null : await fieldsOf(root ? resolve(root) : home, card)
+  const fields = card === undefined ? null : await fieldsOf(rootOf(root), card)
   if (typeof fields === 'string') return complain(fields)
 
   const text = decodePieces([bytes])

@@ -1,9 +1,9 @@
 import { existsSync, mkdirSync, writeFileSync } from 'node:fs'
-import { dirname, join, relative, resolve } from 'node:path'
+import { dirname, join, relative } from 'node:path'
 import { openCampaign } from '../src/campaign/node/open.ts'
 import type { Records } from '../src/format/types.ts'
 import { freeName } from '../src/views/new-front.ts'
-import { complain, home, readCall, tool } from './command.ts'
+import { campaignRoot, complain, readCall, tool } from './command.ts'
 import { draftOf, OPTIONS, wanted } from './new/call.ts'
 import type { Draft, NewContext } from './new/context.ts'
 import { isMoment, now } from './new/when.ts'
@@ -58,7 +58,8 @@ const main = async (): Promise<void> => {
   const { id } = values
   if (id !== undefined && !/^[a-z0-9]+(-[a-z0-9]+)*$/.test(id))
     return complain(`--id ${id} is no id: small letters, digits and hyphens.`)
-  const root = values.root ? resolve(values.root) : home
+  const root = campaignRoot(values.root, HELP)
+  if (root === null) return
   const { campaign, input } = await openCampaign(root, tool, when.slice(0, 10))
   const writer = writerOf(campaign.records.people, root, values.by)
   if (typeof writer === 'string') return complain(writer)

@@ -1,11 +1,10 @@
 import { writeFileSync } from 'node:fs'
-import { resolve } from 'node:path'
 import { openCampaign } from '../src/campaign/node/open.ts'
 import { afterRework } from '../src/campaign/what-if.ts'
 import { overtakesOf } from '../src/views/overtakes.ts'
 import { overtakesText } from '../src/views/overtakes-text.ts'
 import { partNames, unknownName } from '../src/views/part-names.ts'
-import { complain, home, isDay, readCall, tool } from './command.ts'
+import { campaignRoot, canJudgeBy, complain, readCall, tool } from './command.ts'
 
 const HELP = `npm run overtakes -- <part> [options]     which passes a rework of that part would overtake
 
@@ -33,8 +32,9 @@ const main = async (): Promise<void> => {
   const [part, extra] = call.positionals
   if (part === undefined || extra !== undefined) return complain(`Name one part.\n\n${HELP}`)
   const { json, out, root: folder, 'as-of': asOf } = call.values
-  if (asOf !== undefined && !isDay(asOf)) return complain(`--as-of ${asOf} is no day; write YYYY-MM-DD.`)
-  const { campaign, input } = await openCampaign(folder ? resolve(folder) : home, tool, asOf)
+  const root = campaignRoot(folder, HELP)
+  if (root === null || !canJudgeBy(asOf)) return
+  const { campaign, input } = await openCampaign(root, tool, asOf)
   const names = partNames(campaign.records)
   if (!names.includes(part)) return complain(unknownName('article or part', part, names))
   const found = overtakesOf(part, campaign, afterRework(input, [part]))

@@ -7,7 +7,7 @@ import { NO_REVIEWS, parseReviewsFile, printReviewsFile, REVIEWS_FILE } from '..
 import { type Gathered, gather } from '../src/history/forge/gather.ts'
 import { askForge } from '../src/history/forge/node/fetch.ts'
 import { type ForgePlace, forgePlace } from '../src/history/forge/place.ts'
-import { complain, home, readArguments } from './command.ts'
+import { campaignRoot, complain, readArguments } from './command.ts'
 import { git, gitLine } from './git.ts'
 
 const HELP = `npm run reviews -- [options]     asks the forge who approved what, and writes it to a file that check reads
@@ -107,7 +107,8 @@ const main = async (): Promise<void> => {
   )
   if (!call) return
   const { out, fresh = false, repository, api, root: folder } = call.values
-  const root = folder ? resolve(folder) : home
+  const root = campaignRoot(folder, HELP)
+  if (root === null) return
   const settings = settingsOf(root)
   const place = forgePlace({
     api: api ?? (process.env.GITHUB_API_URL || undefined),

@@ -1,7 +1,6 @@
-import { resolve } from 'node:path'
 import { openCampaign } from '../src/campaign/node/open.ts'
 import { checkText } from '../src/views/check-text.ts'
-import { home, readArguments, tool } from './command.ts'
+import { readArguments, rootOf, tool } from './command.ts'
 import { addressOf, serve } from './serve.ts'
 import { buildSite, siteFolder } from './site.ts'
 
@@ -32,7 +31,7 @@ const serveSomewhere = async (first: number) => {
 const main = async (): Promise<void> => {
   const parsed = readArguments({ root: { type: 'string' }, port: { type: 'string' } }, HELP)
   if (!parsed) return
-  const root = parsed.values.root ? resolve(parsed.values.root) : home
+  const root = rootOf(parsed.values.root)
   const { campaign, textOf } = await openCampaign(root, tool)
   process.stdout.write(
     checkText(campaign, { colour: process.stdout.isTTY === true && !process.env.NO_COLOR, textOf }),

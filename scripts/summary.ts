@@ -1,6 +1,5 @@
 import { existsSync, writeFileSync } from 'node:fs'
-import { resolve } from 'node:path'
-import { complain, home, isDay, readCall, tool } from './command.ts'
+import { canJudgeBy, complain, readCall, rootOf, tool } from './command.ts'
 import { baseOf } from './summary/base.ts'
 import { summaryText } from './summary/text.ts'
 
@@ -25,8 +24,8 @@ const main = async (): Promise<void> => {
   const [name, extra] = call.positionals
   if (name === undefined || extra !== undefined) return complain(`Name one base.\n\n${HELP}`)
   const { out, root: folder, 'as-of': asOf } = call.values
-  if (asOf !== undefined && !isDay(asOf)) return complain(`--as-of ${asOf} is no day; write YYYY-MM-DD.`)
-  const root = folder ? resolve(folder) : home
+  if (!canJudgeBy(asOf)) return
+  const root = rootOf(folder)
   if (!existsSync(root)) return complain(`There is no folder ${folder}.`)
   const base = baseOf(root, name)
   if (typeof base === 'string') return complain(base)

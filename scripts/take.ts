@@ -6,7 +6,7 @@ import { loadMethods } from '../src/methods/registry.ts'
 import { printTerminal } from '../src/problems/printers/terminal.ts'
 import { prepareFormulas } from '../src/quantity/formula/index.ts'
 import { type Parcel, type Placement, sortOut } from '../src/take/parcel.ts'
-import { complain, home, readCall, tool } from './command.ts'
+import { complain, readCall, rootOf, tool } from './command.ts'
 import { type Checked, checkWith } from './take/check.ts'
 import { lookAt } from './take/on-disk.ts'
 import { type Fitted, fitFile } from './take/pictures.ts'
@@ -111,7 +111,7 @@ const main = async (): Promise<void> => {
   if (file === undefined || extra !== undefined) return complain(`Name one archive or run.\n\n${HELP}`)
   const { branch, 'no-commit': noCommit = false, 'keep-going': keepGoing = false, root: folder } = call.values
   if (noCommit && branch !== undefined) return complain(`--branch or --no-commit, not both.\n\n${HELP}`)
-  const root = folder ? resolve(folder) : home
+  const root = rootOf(folder)
   if (!existsSync(resolve(root, 'shared'))) return complain(`${folder ?? root} holds no shared/.\n\n${HELP}`)
   const { taken, lines } = await take(file, root, { branch, commit: !noCommit, keepGoing })
   const text = lines.map((line) => `${line}\n`).join('')

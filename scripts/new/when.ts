@@ -1,4 +1,5 @@
 /** Times as records write them. */
+import { isDay } from '../command.ts'
 
 const two = (number: number): string => String(number).padStart(2, '0')
 
@@ -14,8 +15,5 @@ export const now = (): string => {
 
 const MOMENT = /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(:\d{2})?(?:Z|[+-]\d{2}:\d{2})$/
 
-/** A day such as 30 February is taken for another one by the clock, and is none. */
-export const isMoment = (text: string): boolean => {
-  if (!MOMENT.test(text) || Number.isNaN(Date.parse(text))) return false
-  return new Date(`${text.slice(0, 10)}T00:00Z`).toISOString().startsWith(text.slice(0, 10))
-}
+export const isMoment = (text: string): boolean =>
+  MOMENT.test(text) && !Number.isNaN(Date.parse(text)) && isDay(text.slice(0, 10))

@@ -3,11 +3,9 @@ import { inflateSync } from 'node:zlib'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { type Opened, openSite } from './open.ts'
-import { PLAIN, pagesOf } from './sites.ts'
+import { PLAIN, reportsOf } from './sites.ts'
 
-const reports = pagesOf(PLAIN).filter((page) => /^(runs|gates)\/[^/]+\/report\//.test(page))
-/** A report of every gate, and of every fifth run, so that each method has its turn in time. */
-const some = reports.filter((page, at) => page.startsWith('gates/') || at % 5 === 0)
+const reports = reportsOf(PLAIN)
 
 /** Sizes of the sheets after ISO 216 and ANSI/ASME Y14.1 (letter), less the margins of the style sheet, in mm. */
 const SHEETS = [
@@ -60,33 +58,25 @@ beforeAll(async () => {
 afterAll(() => site.close())
 
 describe('the reports', () => {
-  it('are there for runs and gates', () => {
+  it('are there for gates, and for runs of every method', () => {
     expect(reports.filter((page) => page.startsWith('gates/')).length).toBeGreaterThan(2)
-    expect(some.length).toBeGreaterThan(12)
+    expect(reports.filter((page) => page.startsWith('runs/')).length).toBeGreaterThan(12)
   })
 
-  it.each(SHEETS)(
-    'fit on $format: nothing cut off at the side, no row or figure torn apart',
-    async (sheet) => {
-      const tab = await site.browser.newPage()
-      await tab.emulateMedia({ media: 'print' })
-      await tab.setViewportSize({ width: Math.floor(pixels(sheet.width)), height: 900 })
-      for (const report of reports) {
-        await tab.goto(site.address + report)
-        expect(await faultsOf(tab, pixels(sheet.height)), report).toEqual([])
-      }
-      await tab.close()
-    },
-  )
-
-  it.each(SHEETS)('have no blank page on $format', async ({ format }) => {
+  it('fit on either sheet: nothing cut off at the side, no row or figure torn apart, no blank page', async () => {
     const tab = await site.browser.newPage()
-    for (const report of some) {
+    await tab.emulateMedia({ media: 'print' })
+    for (const report of reports) {
       await tab.goto(site.address + report)
-      const texts = textsOfPages(await tab.pdf({ format }))
-      expect(texts.length, report).toBeGreaterThan(1)
-      // The running head and the number of the page are a handful.
-      expect(Math.min(...texts), `${report}: ${texts.join(', ')}`).toBeGreaterThan(8)
+      for (const { format, width, height } of SHEETS) {
+        const where = `${report} on ${format}`
+        await tab.setViewportSize({ width: Math.floor(pixels(width)), height: 900 })
+        expect(await faultsOf(tab, pixels(height)), where).toEqual([])
+        const texts = textsOfPages(await tab.pdf({ format }))
+        expect(texts.length, where).toBeGreaterThan(1)
+        // The running head and the number of the page are a handful.
+        expect(Math.min(...texts), `${where}: ${texts.join(', ')}`).toBeGreaterThan(8)
+      }
     }
     await tab.close()
   })

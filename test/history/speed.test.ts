@@ -15,20 +15,20 @@ afterEach(() => {
 for (const merged of [false, true]) {
   it(`10,000 runs over 3,000 commits, ${merged ? 'each merged' : 'in one line'}`, async () => {
     const root = manyRuns(10_000, 3_000, merged)
-    const times: number[] = []
-    for (let time = 0; time < 3; time++) {
+    let best = Number.POSITIVE_INFINITY
+    // Other work on the machine is no fault of ours.
+    const within = (): boolean => best < 3_000 * Math.max(1, (loadavg()[0] ?? 0) / availableParallelism())
+    // The best of three counts: the first in time settles it.
+    for (let time = 0; time < 3 && !within(); time++) {
       const begin = performance.now()
       const { files, line, commits } = await known(root)
-      times.push(performance.now() - begin)
+      best = Math.min(best, performance.now() - begin)
       expect(files.size).toBe(10_000 + 20)
       expect(line).toHaveLength(3_000)
       expect(commits.size).toBe(merged ? 5_999 : 3_000)
     }
-    const best = Math.min(...times)
     console.log(`history of 10,000 runs, ${merged ? 'merged' : 'linear'}: ${Math.round(best)} ms`)
-    // Other work on the machine is no fault of ours.
-    const busy = Math.max(1, (loadavg()[0] ?? 0) / availableParallelism())
-    expect(best).toBeLessThan(3_000 * busy)
+    expect(within()).toBe(true)
   }, 120_000)
 }
 

@@ -43,7 +43,7 @@ const lint = (file: string) => spawnSync(process.execPath, [cli, file], { encodi
 
 describe('workflows', () => {
   it('are there, each of them read', () => {
-    expect(names.sort()).toEqual(['check.yml', 'comment.yml', 'site.yml'])
+    expect(names.sort()).toEqual(['check.yml', 'comment.yml', 'nightly.yml', 'site.yml'])
     expect(steps.length).toBeGreaterThan(15)
   })
   it.each(names)('%s is valid by the linter', (name) => {
@@ -66,6 +66,7 @@ describe('workflows', () => {
       'check.yml records': { contents: 'read' },
       'check.yml tests': { contents: 'read' },
       'comment.yml comment': { actions: 'read', 'pull-requests': 'write' },
+      'nightly.yml every-page': { contents: 'read' },
       'site.yml build': { contents: 'read', pages: 'read', 'pull-requests': 'read' },
       'site.yml publish': { pages: 'write', 'id-token': 'write' },
     })

@@ -1,19 +1,24 @@
-/** The commands as people call them: what they print, where, and their exit status. */
+/** The commands: what they print, where, and their exit status; of each way at least one as a process of its own. */
 import { spawnSync } from 'node:child_process'
 import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import expected from '../demo/expected.json' with { type: 'json' }
+import { callWarm } from './warm.ts'
 
 const home = resolve(import.meta.dirname, '../..')
 const root = mkdtempSync(join(tmpdir(), 'commands-'))
 
-const call = (command: string, ...args: string[]) => {
+const environment = { ...process.env, GITHUB_ACTIONS: '', NO_COLOR: '1' }
+const call = (command: string, ...args: string[]) => callWarm(command, ['--root', root, ...args], environment)
+
+/** The same as people call it: a process of its own. */
+const program = (command: string, ...args: string[]) => {
   const { status, stdout, stderr } = spawnSync(
     process.execPath,
     ['scripts/run.mjs', command, '--root', root, ...args],
-    { cwd: home, encoding: 'utf8', env: { ...process.env, GITHUB_ACTIONS: '', NO_COLOR: '1' } },
+    { cwd: home, encoding: 'utf8', env: environment },
   )
   return { status, stdout, stderr }
 }
@@ -27,9 +32,20 @@ beforeAll(() => {
 })
 afterAll(() => rmSync(root, { recursive: true, force: true }))
 
+describe('a command that reads a campaign says where none is', () => {
+  it.each([['check'], ['approve', '--list'], ['reviews'], ['overtakes', 'wing-left'], ['new', 'x']])(
+    '%s',
+    (command, ...args) => {
+      const { status, stderr } = call(command, ...args, '--root', join(root, 'nowhere'))
+      expect(status).toBe(2)
+      expect(stderr).toContain('nowhere holds neither records/ nor shared/.')
+    },
+  )
+})
+
 describe('check', () => {
   it('prints one JSON object and nothing else, and a failing verdict is no error', () => {
-    const { status, stdout, stderr } = call('check', '--json', ...day)
+    const { status, stdout, stderr } = program('check', '--json', ...day)
     expect(stderr).toBe('')
     expect(status).toBe(0)
     expect(JSON.parse(stdout)).toMatchObject({
@@ -62,7 +78,7 @@ describe('check', () => {
     expect(stdout).toContain(`${Object.keys(runs).length} runs: ${passes} pass`)
   })
   it('explains itself', () => {
-    const { status, stdout } = call('check', '--help')
+    const { status, stdout } = program('check', '--help')
     expect(status).toBe(0)
     expect(stdout).toContain('--gate')
   })
@@ -71,7 +87,7 @@ describe('check', () => {
 describe('new', () => {
   const at = ['--at', '2026-04-16T09:10+02:00']
   it('writes a run in its place and never over another', () => {
-    const first = call('new', 'tank-leak', '--article', 'wing-left/tank', '--by', 'mlindqvist', ...at)
+    const first = program('new', 'tank-leak', '--article', 'wing-left/tank', '--by', 'mlindqvist', ...at)
     expect(first.status).toBe(0)
     const file = join(root, 'records/runs/2026-04/2026-04-16-0910-tank-leak-wing-left-tank.md')
     const text = readFileSync(file, 'utf8')

@@ -6,6 +6,7 @@ import { join, resolve } from 'node:path'
 import { afterAll, describe, expect, it } from 'vitest'
 import { readRecords } from '../../src/format/records.ts'
 import { campaign, changed, RUN, SCHEMAS } from '../format/base.ts'
+import { callWarm } from './warm.ts'
 
 const home = resolve(import.meta.dirname, '../..')
 const folder = mkdtempSync(join(tmpdir(), 'look-'))
@@ -14,11 +15,7 @@ afterAll(() => rmSync(folder, { recursive: true, force: true }))
 const look = (name: string, content: string | Uint8Array, ...more: string[]) => {
   const file = join(folder, name)
   writeFileSync(file, content)
-  const { status, stdout, stderr } = spawnSync(process.execPath, ['scripts/run.mjs', 'look', file, ...more], {
-    cwd: home,
-    encoding: 'utf8',
-    env: { ...process.env, NO_COLOR: '1' },
-  })
+  const { status, stdout, stderr } = callWarm('look', [file, ...more], { ...process.env, NO_COLOR: '1' })
   return { status, out: stdout.replaceAll(`${folder}/`, ''), stderr }
 }
 

@@ -154,7 +154,7 @@ describe('the revision in hand', () => {
 describe('overtakes', () => {
   const overtakes = (...args: string[]) => small.command('overtakes', args)
   it('prints words, or one JSON object', () => {
-    const words = overtakes('hull/bay-1/hatch')
+    const words = small.program('overtakes', ['hull/bay-1/hatch'])
     expect([words.status, words.stderr]).toEqual([0, ''])
     expect(words.stdout).toContain('hull-bay-leak on hull/bay-1  pass, round 1')
     const { passes, part, schema } = JSON.parse(overtakes('hull/bay-1/hatch', '--json').stdout)

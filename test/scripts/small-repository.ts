@@ -3,6 +3,7 @@ import { spawnSync } from 'node:child_process'
 import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
+import { type Called, callWarm } from './warm.ts'
 
 export const home = resolve(import.meta.dirname, '../..')
 
@@ -13,8 +14,6 @@ export const otherRun = `${folder}/2026-02-05-1410-hull-bay-leak-bay-2.md`
 export const card = 'shared/cards/hull-bay-leak.md'
 
 export const idOf = (path: string): string => path.replace(/^.*\/|\.md$/g, '')
-
-type Called = { status: number | null; stdout: string; stderr: string }
 
 const settings = {
   GIT_CONFIG_GLOBAL: '/dev/null',
@@ -40,8 +39,10 @@ export type SmallRepository = {
   /** The same as another author. */
   as: (email: string, ...args: string[]) => string
   call: (program: string, args: readonly string[], env?: Record<string, string>, cwd?: string) => Called
-  /** A command of ours on this campaign. */
+  /** A command of ours on this campaign, in the thread that stays. */
   command: (name: string, args: readonly string[], env?: Record<string, string>) => Called
+  /** The same as people call it: a process of its own. */
+  program: (name: string, args: readonly string[], env?: Record<string, string>) => Called
   edit: (path: string, from: RegExp, to: string) => void
   remove: () => void
 }
@@ -50,9 +51,15 @@ export const smallRepository = (): SmallRepository => {
   const root = mkdtempSync(join(tmpdir(), 'small ä '))
   for (const path of ['shared', runFile, otherRun])
     cpSync(join(home, path), join(root, path), { recursive: true })
-  const call: SmallRepository['call'] = (program, args, env = {}, cwd = root) => {
-    const all = { ...process.env, ...settings, ...authorOf(MAJA), ...env }
-    const { status, stdout, stderr } = spawnSync(program, args, { cwd, encoding: 'utf8', env: all })
+  const environment = (env: Record<string, string> = {}): NodeJS.ProcessEnv => ({
+    ...process.env,
+    ...settings,
+    ...authorOf(MAJA),
+    ...env,
+  })
+  const call: SmallRepository['call'] = (program, args, env, cwd = root) => {
+    const options = { cwd, encoding: 'utf8', env: environment(env) } as const
+    const { status, stdout, stderr } = spawnSync(program, args, options)
     return { status, stdout, stderr }
   }
   const as: SmallRepository['as'] = (email, ...args) => {
@@ -69,7 +76,8 @@ export const smallRepository = (): SmallRepository => {
     git,
     as,
     call,
-    command: (name, args, env) =>
+    command: (name, args, env) => callWarm(name, ['--root', root, ...args], environment(env)),
+    program: (name, args, env) =>
       call(process.execPath, ['scripts/run.mjs', name, '--root', root, ...args], env, home),
     edit: (path, from, to) => {
       const text = readFileSync(join(root, path), 'utf8')

@@ -2,16 +2,17 @@
  * What a branch changes, over real repositories: what is expected follows from what the branches were made to do.
  * Numbers: the peak of 110 N against a target of 100 N is a ratio of 1.1, worked by hand.
  */
-import { execFileSync, spawnSync } from 'node:child_process'
+import { execFileSync } from 'node:child_process'
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
-import { join, resolve } from 'node:path'
+import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { baseOf } from '../../scripts/summary/base.ts'
 import { summaryText } from '../../scripts/summary/text.ts'
 import { digestOf } from '../../src/history/node/digest.ts'
 import { BASE, card, item, meeting, rework, run, scale } from '../campaign/small.ts'
 import { makeRepository, type Repository, repositoryIn, temporaryFolder } from '../history/repository.ts'
+import { callWarm } from './warm.ts'
 
 const FIRST = 'records/runs/2026-03/2026-03-08-0900-pull.md'
 const ID = '2026-03-08-0900-pull'
@@ -292,9 +293,7 @@ describe('what it is compared with', () => {
 })
 
 describe('the command', () => {
-  const home = resolve(import.meta.dirname, '../..')
-  const call = (...args: string[]) =>
-    spawnSync(process.execPath, ['scripts/run.mjs', 'summary', ...args], { cwd: home, encoding: 'utf8' })
+  const call = (...args: string[]) => callWarm('summary', args, process.env)
   it('prints Markdown, or writes it', () => {
     const { top } = begun()
     const folder = mkdtempSync(join(tmpdir(), 'out-'))

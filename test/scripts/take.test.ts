@@ -6,7 +6,7 @@ import sharp from 'sharp'
 import { afterEach, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest'
 import { folder, home, otherRun, type SmallRepository, smallRepository } from './small-repository.ts'
 
-// Each call is a program of its own that reads all records.
+// Each call reads all records.
 vi.setConfig({ testTimeout: 60_000 })
 
 const id = '2026-02-06-0900-hull-bay-leak-bay-3'
@@ -45,7 +45,7 @@ const photo = (width: number, height: number): Promise<Buffer> =>
 
 let large: Buffer
 beforeAll(async () => {
-  large = await photo(3000, 2000)
+  large = await photo(2100, 1400)
   expect(large.length).toBeGreaterThan(2e6)
   const { exif, orientation } = await sharp(large).metadata()
   expect(exif?.includes('Invented')).toBe(true)
@@ -91,7 +91,7 @@ const untouched = () => {
 
 describe('a run of one file', () => {
   it('is placed, judged and committed on a branch of its own, under the name of who made it', () => {
-    const { status: exit, stdout, stderr } = take(handIn(`${id}.md`, demo))
+    const { status: exit, stdout, stderr } = small.program('take', [handIn(`${id}.md`, demo)])
     expect(stderr).toBe('')
     expect(exit).toBe(0)
     expect(readFileSync(join(small.root, path), 'utf8')).toBe(demo)

@@ -32,7 +32,7 @@ beforeAll(() => {
 afterAll(() => small.remove())
 
 const check = () => {
-  const { status, stdout } = small.command('check', ['--json', '--as-of', '2026-03-20'])
+  const { status, stdout } = small.program('check', ['--json', '--as-of', '2026-03-20'])
   const parsed = z.parse(checkSchema, JSON.parse(stdout))
   return { status, parsed, run: parsed.runs.find(({ id }) => id === ID) }
 }
@@ -46,7 +46,7 @@ const pageOf = async (): Promise<string> => {
 }
 
 it('from the new file to the page that shows it as reviewed', async () => {
-  const made = small.command('new', [
+  const made = small.program('new', [
     'hull-bay-leak',
     '--article',
     'hull/bay-1',
@@ -80,7 +80,7 @@ it('from the new file to the page that shows it as reviewed', async () => {
   expect(proposed.run).toMatchObject({ verdict: 'pass', provenance: { state: 'proposed', reviewed: [] } })
   expect(proposed.parsed.items.map(({ id }) => id)).toContain(`not-reviewed.${ID}`)
 
-  const summed = small.command('summary', ['main', '--as-of', '2026-03-20'])
+  const summed = small.program('summary', ['main', '--as-of', '2026-03-20'])
   expect(summed.status).toBe(0)
   expect(summed.stdout).toContain('1 new run (1 pass)')
   expect(summed.stdout).toContain(`| \`${ID}\` | new | mlindqvist | nobody yet | pass | leak |`)
@@ -89,8 +89,8 @@ it('from the new file to the page that shows it as reviewed', async () => {
   expect(await pageOf()).not.toContain('Paul Ferrand')
 
   // Nobody reviews an own run, nor what that person has witnessed.
-  expect(small.command('approve', [ID]).status).toBe(1)
-  const approved = small.command('approve', [ID], { GIT_AUTHOR_NAME: 'Paul', GIT_AUTHOR_EMAIL: PAUL })
+  expect(small.program('approve', [ID]).status).toBe(1)
+  const approved = small.program('approve', [ID], { GIT_AUTHOR_NAME: 'Paul', GIT_AUTHOR_EMAIL: PAUL })
   expect([approved.status, approved.stderr]).toEqual([0, ''])
   small.git('checkout', '-q', 'main')
   small.as(PAUL, 'merge', '-q', '--no-ff', '-m', `Hull bay 1 again\n\n${approved.stdout}`, 'bay-1')
