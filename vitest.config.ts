@@ -7,6 +7,8 @@ export default defineConfig({
   test: {
     testTimeout: 20_000,
     hookTimeout: 30_000,
+    // Else a machine of two cores leaves one of them idle.
+    maxWorkers: '100%',
     projects: [
       {
         extends: true,

@@ -2,6 +2,7 @@
 import { createReadStream, existsSync, statSync } from 'node:fs'
 import { createServer, type Server } from 'node:http'
 import { extname, join, normalize, sep } from 'node:path'
+import { createGzip } from 'node:zlib'
 
 const TYPES: Readonly<Record<string, string>> = {
   '.html': 'text/html; charset=utf-8',
@@ -31,6 +32,10 @@ const fileFor = (folder: string, base: string, address: string): string | null =
   return file
 }
 
+/** Text is sent packed where the browser takes it, as hosts of pages do: a phone in the hangar has a slow network. */
+const isPacked = (type: string, accepted: string | string[] | undefined): boolean =>
+  /^text\/|json|svg/.test(type) && /\bgzip\b/.test(String(accepted))
+
 /** Serves `folder` under `base` (`/`, `/some/base/`); port 0 takes any that is free. */
 export const serve = (folder: string, port: number, base = '/'): Promise<Server> =>
   new Promise((done, failed) => {
@@ -40,12 +45,18 @@ export const serve = (folder: string, port: number, base = '/'): Promise<Server>
         response.writeHead(404, { 'content-type': 'text/plain; charset=utf-8' }).end('There is no such page.')
         return
       }
+      const type = TYPES[extname(file)] ?? 'application/octet-stream'
+      const packed = isPacked(type, request.headers['accept-encoding'])
       response.writeHead(200, {
-        'content-type': TYPES[extname(file)] ?? 'application/octet-stream',
+        'content-type': type,
         'content-security-policy': POLICY,
         'cache-control': 'no-store',
+        vary: 'accept-encoding',
+        ...(packed ? { 'content-encoding': 'gzip' } : {}),
       })
-      createReadStream(file).pipe(response)
+      const content = createReadStream(file)
+      if (packed) content.pipe(createGzip()).pipe(response)
+      else content.pipe(response)
     })
     server.once('error', failed)
     server.listen(port, 'localhost', () => done(server))
