@@ -13,6 +13,8 @@ export type HistoryIndex = {
   readonly pathOfBlob: ReadonlyMap<string, string>
   /** Files that are in a folder, or ever landed there. */
   readonly filesIn: (folder: string) => readonly FileHistory[]
+  /** Commits by the first digits of their hash, of the main line or not. */
+  readonly beginningWith: (start: string) => readonly string[]
 }
 
 const known = new WeakMap<KnownHistory, HistoryIndex>()
@@ -38,11 +40,18 @@ function makeIndex({ line, commits, head, blobs, files }: KnownHistory): History
     folders.set(folder, found)
     return found
   }
+  const begun = new Map<string, readonly string[]>()
+  const beginningWith = (start: string) => {
+    const found = begun.get(start) ?? [...commits.keys()].filter((hash) => hash.startsWith(start))
+    begun.set(start, found)
+    return found
+  }
   return {
     positions: new Map(line.map((hash, position) => [hash, position])),
     landedBy,
     inHead: reachableFrom(commits, head),
     pathOfBlob: new Map([...blobs].map(([path, blob]) => [blob, path])),
     filesIn,
+    beginningWith,
   }
 }

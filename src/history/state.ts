@@ -55,10 +55,15 @@ export function revisionAt(history: KnownHistory, epoch: number): string | null 
   return history.line[low - 1] ?? null
 }
 
+/** Commits of the whole history whose hash begins so. */
+export const commitsNamed = (history: KnownHistory, text: string): readonly string[] =>
+  indexOf(history).beginningWith(text.toLowerCase())
+
 /** A commit of the main line by the first seven or more digits of its hash; null: none, or more than one. */
 export function resolveRevision(history: KnownHistory, text: string): string | null {
   if (!/^[0-9a-f]{7,64}$/i.test(text)) return null
-  const found = history.line.filter((hash) => hash.startsWith(text.toLowerCase()))
+  const { positions } = indexOf(history)
+  const found = commitsNamed(history, text).filter((hash) => positions.has(hash))
   return found.length === 1 ? (found[0] ?? null) : null
 }
 

@@ -1,6 +1,6 @@
 /** Runs as computed → runs with what git knows of them, those that are gone among them, and what else follows. */
 import type { Records } from '../../format/types.ts'
-import { textOfBlob as landedTextOf } from '../../history/state.ts'
+import { commitsNamed, textOfBlob as landedTextOf } from '../../history/state.ts'
 import type { History, KnownHistory } from '../../history/types.ts'
 import type { Method } from '../../methods/method.ts'
 import { makeProblem } from '../../problems/make.ts'
@@ -131,9 +131,8 @@ const amendmentProblems = (facts: Facts, run: Run, landed: RunText | null): Prob
 const revisionProblems = ({ history }: Facts, { record }: Run): Problem[] => {
   const { cardRevision, source } = record
   if (cardRevision === undefined) return []
-  const start = cardRevision.toLowerCase()
-  const found = [...history.commits.keys()].filter((hash) => hash.startsWith(start))
-  if (start.length >= 7 && found.length === 1) return []
+  const found = commitsNamed(history, cardRevision)
+  if (cardRevision.length >= 7 && found.length === 1) return []
   const message =
     found.length > 1
       ? `\`card-revision: ${cardRevision}\` can be ${found.length} commits`
