@@ -2,6 +2,7 @@
 import type { CardRecord } from '../format/types.ts'
 import { dimensionUnit, sameDimension } from '../quantity/dimension.ts'
 import { KINDS, type Kind } from '../quantity/kinds.ts'
+import { keptWith } from '../quantity/lazily.ts'
 import type { Dimension, Unit } from '../quantity/types.ts'
 import { parseUnit } from '../quantity/unit-text.ts'
 
@@ -21,12 +22,11 @@ const parsed = (text: string | undefined, dim: Dimension): Unit | undefined => {
 }
 
 /** Found once a card: its runs have the same measures. */
-const found = new WeakMap<CardRecord, Map<string, Unit>>()
+const unitsOf = keptWith((_: CardRecord) => new Map<string, Unit>())
 
 /** `show` of the card for this measure, else of a criterion that is over it alone, else SI. */
 export const measureUnit = (card: CardRecord, name: string, dim: Dimension, kind?: Kind): Unit => {
-  const known = found.get(card) ?? new Map<string, Unit>()
-  found.set(card, known)
+  const known = unitsOf(card)
   const key = `${name} ${kind} ${dim}`
   const unit = known.get(key) ?? findUnit(card, name, dim, kind)
   known.set(key, unit)

@@ -5,6 +5,7 @@
  * same wherever it is drawn — in another measure, another run, another browser — and what shares a source moves
  * together there as well. There is no other seed: the same records give the same draws.
  */
+import { keptWith } from './lazily.ts'
 import { coverage, type Drawn } from './monte-carlo.ts'
 import { type Generator, normal, random, rectangular, seedOf, studentScale } from './random.ts'
 import { mean, standardDeviation } from './statistics.ts'
@@ -58,22 +59,16 @@ const merged = (a: Float64Array, b: Float64Array): Float64Array => {
 
 type Batches = { readonly sorted: Float64Array; readonly each: readonly Summary[] }
 
-const known = new WeakMap<Float64Array, Batches>()
-
 /**
  * All draws in order, and what each batch says. Sorting is most of what drawing costs, and the same draws are asked again
  * when they are judged: so batches are sorted once, merged, and kept as long as the draws are. Nobody writes into draws.
  */
-const batchesOf = (values: Float64Array): Batches => {
-  const before = known.get(values)
-  if (before) return before
+const batchesOf = keptWith((values: Float64Array): Batches => {
   const own = Array.from({ length: Math.ceil(values.length / BATCH) }, (_, b) =>
     sortedOf(values.subarray(b * BATCH, (b + 1) * BATCH)),
   )
-  const found = { sorted: own.reduce(merged, new Float64Array(0)), each: own.map(summaryOf) }
-  known.set(values, found)
-  return found
-}
+  return { sorted: own.reduce(merged, new Float64Array(0)), each: own.map(summaryOf) }
+})
 
 /** Twice the standard deviation, from batch to batch, of the mean over batches (7.9.4 g and h), for the worst of four. */
 const toleranceOf = (each: readonly Summary[]): number => {

@@ -1,5 +1,5 @@
 /** What one column of movement says: deflection under the load, set after it, and the stiffness before and after. */
-import { lazily } from '../../quantity/lazily.ts'
+import { keptWith, lazily } from '../../quantity/lazily.ts'
 import type { Part } from '../../quantity/types.ts'
 import type { Held } from '../hold.ts'
 import type { Columns, Givens } from '../method.ts'
@@ -23,16 +23,10 @@ export type Movement = {
 
 const mean = (values: readonly number[]): number => values.reduce((sum, one) => sum + one, 0) / values.length
 
-const rows = new WeakMap<Held, readonly number[]>()
-
 /** The rows of a hold, listed once: every estimate on moved readings asks for the same. */
-const rowsOf = (held: Held): readonly number[] => {
-  const known = rows.get(held)
-  if (known) return known
-  const listed = Array.from({ length: held.to - held.from + 1 }, (_, i) => held.from + i)
-  rows.set(held, listed)
-  return listed
-}
+const rowsOf = keptWith((held: Held): readonly number[] =>
+  Array.from({ length: held.to - held.from + 1 }, (_, i) => held.from + i),
+)
 
 /** Whether the middle of the play is to be compared: cycles in both directions were read, and play is not ruled out. */
 const middles = (channel: Channel, givens: Givens): boolean =>

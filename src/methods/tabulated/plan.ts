@@ -3,6 +3,7 @@ import { sameDimension } from '../../quantity/dimension.ts'
 import { dimensionOf, namesIn } from '../../quantity/formula/index.ts'
 import type { Node } from '../../quantity/formula/types.ts'
 import { KINDS, type Kind } from '../../quantity/kinds.ts'
+import { keptWith } from '../../quantity/lazily.ts'
 import type { Dimension, Fault } from '../../quantity/types.ts'
 import { type Aggregate, aggregateDimension, takeApart } from './aggregates.ts'
 import type { DeclaredColumn } from './columns.ts'
@@ -88,16 +89,8 @@ const makePlan = (fields: Fields): Plan => {
   return { columns, measures: [...planned.values()], aggregates: [...aggregates.values()], faults }
 }
 
-const plans = new WeakMap<Fields, Plan>()
-
 /** Taken apart once a card: every estimate of Monte Carlo asks for it. */
-export const planOf = (fields: Fields): Plan => {
-  const known = plans.get(fields)
-  if (known) return known
-  const plan = makePlan(fields)
-  plans.set(fields, plan)
-  return plan
-}
+export const planOf: (fields: Fields) => Plan = keptWith(makePlan)
 
 /** Dimension of each measure, as far as those of the givens are known; faults where they do not fit together. */
 export const dimensionsOf = (
