@@ -58,28 +58,39 @@ export const fileLines = (text: LoggerText): string[] => {
   return found.columns.length > 0 ? surveyLines(found, readAll(text, found)) : []
 }
 
-/** How the columns of a data file are read by what the run says already. */
-export const chosenIn = (data: Readonly<Record<string, Plain>>): Record<string, ChosenColumn> => {
-  const { columns } = data
-  if (columns === undefined || typeof columns === 'string' || isList(columns)) return {}
-  return Object.fromEntries(
-    Object.entries(columns).map(([name, how]) => {
-      const told = typeof how === 'string' || isList(how) ? {} : how
-      const textOf = (field: string): string => (typeof told[field] === 'string' ? told[field] : '')
-      return [name, { from: textOf('from'), unit: textOf('unit'), format: textOf('format') }]
-    }),
-  )
+type Fields = Readonly<Record<string, Plain>>
+
+const fieldsIn = (value: Plain | undefined): Fields =>
+  value === undefined || typeof value === 'string' || isList(value) ? {} : value
+
+const textIn = (value: Plain | undefined): string => (typeof value === 'string' ? value : '')
+
+/** What was found, with what the run says already in its place. */
+export const foundAgain = (found: FileFound, data: Fields): FileFound => {
+  const columns = Object.entries(fieldsIn(data.columns)).map(([name, how]): [string, ChosenColumn] => {
+    const { from, unit, format } = fieldsIn(how)
+    return [name, { from: textIn(from), unit: textIn(unit), format: textIn(format) }]
+  })
+  const decimal = data.decimal === '.' || data.decimal === ',' ? data.decimal : found.decimal
+  return { ...found, decimal, chosen: { ...found.chosen, ...Object.fromEntries(columns) } }
 }
 
-/** What the run says under `readings`. `file` is its name beside the run. */
+/**
+ * What the run says under `readings`. `file` is its name beside the run. Of `before`, what it said until now, that stays
+ * which is not chosen here: a window, a scale, marks of missing values.
+ */
 export const dataFields = (
   file: string,
   found: Pick<FileFound, 'decimal' | 'delimiter' | 'skip' | 'missing'>,
   chosen: Readonly<Record<string, ChosenColumn>>,
+  before: Fields = {},
 ): Record<string, Plain> => {
-  const columns = Object.entries(chosen).flatMap(([name, { from, unit, format }]): [string, Plain][] =>
-    from === '' ? [] : [[name, { from, ...(format ? { format } : { unit }) }]],
-  )
+  const columns = Object.entries(chosen).flatMap(([name, { from, unit, format }]): [string, Plain][] => {
+    if (from === '') return []
+    const { unit: _, format: __, ...others } = fieldsIn(fieldsIn(before.columns)[name])
+    return [[name, { ...(others.from === from ? others : {}), from, ...(format ? { format } : { unit }) }]]
+  })
+  const { file: _, columns: __, decimal: ___, ...others } = before
   return {
     file,
     columns: Object.fromEntries(columns),
@@ -87,6 +98,7 @@ export const dataFields = (
     delimiter: found.delimiter,
     skip: String(found.skip),
     ...(found.missing.length > 0 ? { missing: [...found.missing] } : {}),
+    ...others,
   }
 }
 

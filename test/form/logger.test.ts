@@ -1,7 +1,7 @@
 /** A logger file taken in the form: the run says of it what the reader needs, and the same comes out as typed. */
 import { describe, expect, it } from 'vitest'
 import { plannedSchema } from '../../src/campaign/schema.ts'
-import { dataEnding, dataFields, fileLines, lookAt, readAll } from '../../src/form/logger.ts'
+import { dataEnding, dataFields, fileLines, foundAgain, lookAt, readAll } from '../../src/form/logger.ts'
 import { runId } from '../../src/form/name.ts'
 import { previewRun } from '../../src/form/preview.ts'
 import { reopenRun } from '../../src/form/reopen.ts'
@@ -45,6 +45,24 @@ describe('an export of the readings of a run', () => {
     expect(found.questions).toEqual([])
     expect(found).toMatchObject({ decimal: ',', delimiter: ';', skip: 2 })
     expect(Object.keys(found.chosen)).toEqual(['time', 'pressure', 'temperature', 'baro'])
+  })
+  it('keeps what the run says beside the columns, when they are chosen again', () => {
+    const { pressure } = found.chosen
+    const written = {
+      ...dataFields(name, found, found.chosen),
+      columns: { pressure: { from: 'pressure', unit: 'hPa', scale: '2' } },
+      decimal: '.',
+      missing: ['OL'],
+      use: { from: '10 min' },
+    }
+    const again = foundAgain(found, written)
+    expect(again.chosen).toEqual({ ...found.chosen, pressure: { ...pressure, unit: 'hPa' } })
+    const fields = dataFields(name, again, again.chosen, written)
+    expect(fields).toMatchObject({ decimal: '.', missing: ['OL'], use: { from: '10 min' } })
+    expect(fields.columns).toMatchObject({ pressure: { from: 'pressure', unit: 'hPa', scale: '2' } })
+    // A scale belongs to the column of the file that it was written for.
+    const other = dataFields(name, again, { pressure: { from: 'baro', unit: 'hPa', format: '' } }, written)
+    expect(other.columns).toEqual({ pressure: { from: 'baro', unit: 'hPa' } })
   })
   it('gives what the typed readings give', () => {
     const fromFile = previewRun(pack, methods, withFile, [], beside)

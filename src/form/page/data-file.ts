@@ -1,6 +1,6 @@
 /** Readings that a logger has written into a file: looked at, its columns chosen, and taken along beside the run. */
-import { type ChosenColumn, chosenIn, dataEnding, dataFields, type FileFound } from '../logger.ts'
-import { runId } from '../name.ts'
+import { type ChosenColumn, dataEnding, dataFields, type FileFound, foundAgain } from '../logger.ts'
+import type { RunState } from '../state.ts'
 import type { FormColumn } from '../view.ts'
 import { button, buttonTwice, choice, h, labelled, textInput } from './dom.ts'
 import type { Live } from './live.ts'
@@ -26,17 +26,15 @@ const fileInside = (live: Live): HTMLElement => {
 }
 
 /** Which column of the file is which of ours, and how it is read. */
-const chooser = (
-  live: Live,
-  found: FileFound,
-  ending: string,
-  begun: Readonly<Record<string, ChosenColumn>> = found.chosen,
-): HTMLElement => {
-  let chosen = begun
+const chooser = (live: Live, found: FileFound, ending: string, before: RunState['data']): HTMLElement => {
+  let { chosen } = found
   let { decimal } = found
   const write = (): void => {
-    const file = `${runId(live.state(), live.view.taken)}.${ending}`
-    live.change((state) => ({ ...state, data: dataFields(file, { ...found, decimal }, chosen) }))
+    const file = `${live.id()}.${ending}`
+    live.change((state) => ({
+      ...state,
+      data: dataFields(file, { ...found, decimal }, chosen, before ?? {}),
+    }))
   }
   const set = (name: string, more: Partial<ChosenColumn>): void => {
     chosen = { ...chosen, [name]: { ...(chosen[name] ?? NONE), ...more } }
@@ -144,8 +142,8 @@ export const dataFilePart = (live: Live, store: Store): HTMLElement => {
     columns.replaceChildren()
     live.say(`${name} could not be read: ${error instanceof Error ? error.message : String(error)}`, true)
   }
-  const show = (found: FileFound, name: string, begun?: Readonly<Record<string, ChosenColumn>>): void => {
-    if (found.columns.length > 0) columns.replaceChildren(chooser(live, found, dataEnding(name), begun))
+  const show = (found: FileFound, name: string, before: RunState['data']): void => {
+    if (found.columns.length > 0) columns.replaceChildren(chooser(live, found, dataEnding(name), before))
     else columns.replaceChildren(...found.questions.map((question) => h('p', { class: 'fault' }, question)))
     render()
   }
@@ -157,8 +155,7 @@ export const dataFilePart = (live: Live, store: Store): HTMLElement => {
     const blob = await store.file(live.run().key, DATA)
     if (!data || !blob) throw new Error('it is not in this browser')
     looking(String(data.file))
-    const found = await live.lookAt(blob)
-    show(found, String(data.file), { ...found.chosen, ...chosenIn(data) })
+    show(foundAgain(await live.lookAt(blob), data), String(data.file), data)
   }
   const take = async (file: File): Promise<void> => {
     looking(file.name)
@@ -167,7 +164,7 @@ export const dataFilePart = (live: Live, store: Store): HTMLElement => {
     })
     // The run does not speak of the file before it is kept.
     const [found] = await Promise.all([live.lookAt(file), keep])
-    if (input.files?.[0] === file) show(found, file.name)
+    if (input.files?.[0] === file) show(found, file.name, null)
   }
   input.addEventListener('change', () => {
     const [file] = input.files ?? []
