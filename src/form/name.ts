@@ -41,7 +41,18 @@ export const runPath = (
   taken: readonly string[] = [],
 ): string => `${runFolder(state)}/${runId(state, taken)}.md`
 
-const ENDINGS: Readonly<Record<string, string>> = { 'image/png': 'png', 'application/pdf': 'pdf' }
+/** MIME types of what may go beside a run, with their endings. */
+const ENDINGS: Readonly<Record<string, string>> = {
+  'image/jpeg': 'jpg',
+  'image/png': 'png',
+  'application/pdf': 'pdf',
+}
+
+export const PHOTO_TYPES: readonly string[] = Object.keys(ENDINGS)
+
+/** The MIME type of a photo by its name; empty where it has another ending. */
+export const photoType = (name: string): string =>
+  PHOTO_TYPES.find((type) => name.toLowerCase().endsWith(`.${ENDINGS[type]}`)) ?? ''
 
 const numberOf = (id: string, file: string): string =>
   file.startsWith(`${id}-`) ? (/^(\d+)\.[a-z0-9]+$/.exec(file.slice(id.length + 1))?.[1] ?? '') : ''

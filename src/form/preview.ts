@@ -11,8 +11,9 @@ import { resultText } from '../views/show.ts'
 import type { CriterionRow, Plot } from '../views/view.ts'
 import { nameWords } from '../views/words.ts'
 import { type Pack, type Taken, takeRun } from './desk.ts'
+import { errorsIn, type Finding } from './finding.ts'
 import { runFolder, runPath } from './name.ts'
-import { cellFindings, type Finding, findingsOf } from './spots.ts'
+import { cellFindings, findingsOf } from './spots.ts'
 import type { RunState } from './state.ts'
 import { runText, writeRun } from './write.ts'
 
@@ -57,9 +58,6 @@ const measuresOf = (run: Run): Preview['measures'] => {
 }
 
 const plain = (sentence: string): [string] => [sentence]
-
-const errorsIn = (findings: readonly Finding[]): number =>
-  findings.filter((finding) => finding.severity === 'error').length
 
 /** What is said where nothing is computed. */
 const waiting = ({ run }: Taken, findings: readonly Finding[]): string[] => {

@@ -3,18 +3,8 @@ import { blankCells } from '../format/cells.ts'
 import { readReadings } from '../format/readings.ts'
 import { readTable } from '../format/table.ts'
 import type { Problem } from '../problems/types.ts'
+import type { Finding, Spot } from './finding.ts'
 import type { Written } from './write.ts'
-
-/** `by`, `instruments.pressure`, `cell.3.1` (row and column as the form counts them), `file` where no control fits. */
-export type Spot = string
-
-export type Finding = {
-  readonly spot: Spot
-  readonly severity: Problem['severity']
-  readonly code: string
-  readonly message: string
-  readonly hint: string
-}
 
 /** Which cell of a row a column of text lies in. */
 const cellAt = (line: string, column: number, columns: number): number => {

@@ -1,5 +1,8 @@
 /** What the page of a form says about its card: made at build, all texts formatted; the form asks for nothing else to begin. */
 
+/** Id of the part of the page that says what is to be reached on an article. */
+export const reachId = (article: string): string => `reach-${article.replaceAll('/', '-')}`
+
 export type FormGiven = {
   readonly name: string
   readonly label: string

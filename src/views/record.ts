@@ -1,5 +1,6 @@
 /** Record a run: the choice of a card, and one page a card with its steps and the form. */
 import type { CardState } from '../campaign/types.ts'
+import { reachId } from '../form/view.ts'
 import type { CardRecord } from '../format/types.ts'
 import { cell, list, prose, section, table, text, viewOf } from './page.ts'
 import { stepsOf } from './plan-section.ts'
@@ -61,8 +62,7 @@ const targetWords = (state: CardState): Rich[] =>
 const reachOf = (state: CardState, several: boolean, site: Site): Block[] => {
   const gauges = gaugesOf(state, site)
   const planned = (state.plan?.text ?? []).map((each) => planSentence(each, gauges, site))
-  const name = state.article.replaceAll('/', '-')
-  return section(`reach-${name}`, several ? `To reach on ${state.article}` : 'To reach', [
+  return section(reachId(state.article), several ? `To reach on ${state.article}` : 'To reach', [
     ...list([...targetWords(state), ...planned]),
     ...stepsOf(state, gauges),
   ])

@@ -3,26 +3,18 @@ import { mkdtempSync, readFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { unzipSync, zipSync } from 'fflate'
-import type { BrowserContext, Page } from 'playwright-core'
+import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, it } from 'vitest'
-import { CARD, measuresShown, openForm, PHONE, READINGS, verdict, who } from './form-page.ts'
+import { CARD, measuresShown, openForm, phoneOf, READINGS, verdict, who } from './form-page.ts'
 import { type Opened, openSite } from './open.ts'
 import { PLAIN } from './sites.ts'
 
 let site: Opened
-const contexts: BrowserContext[] = []
-const phone = async (): Promise<BrowserContext> => {
-  const context = await site.browser.newContext({ ...PHONE, acceptDownloads: true })
-  contexts.push(context)
-  return context
-}
+const phone = (more?: object) => phoneOf(site, more)
 beforeAll(async () => {
   site = await openSite(PLAIN)
 })
-afterAll(async () => {
-  for (const context of contexts) await context.close()
-  await site.close()
-})
+afterAll(() => site.close())
 
 const png = (last: number): Buffer =>
   Buffer.concat([
@@ -200,8 +192,7 @@ it('an archive that was handed in opens again with its photo and its file of rea
 })
 
 it('a paper sheet is asked for its time, and the day of a sheet brings the offset of that day', async () => {
-  const context = await site.browser.newContext({ ...PHONE, timezoneId: 'Europe/Oslo' })
-  contexts.push(context)
+  const context = await phone({ timezoneId: 'Europe/Oslo' })
   const { tab } = await openForm(context, site.address + CARD)
   await tab.getByLabel('Typed in from a paper sheet').check()
   const time = tab.getByLabel('Tested on', { exact: true })

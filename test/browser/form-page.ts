@@ -1,10 +1,15 @@
 /** The form in a tab, and what a technician does with it. */
 import type { BrowserContext, Page } from 'playwright-core'
+import type { Opened } from './open.ts'
 
 export const CARD = 'record/hull-bay-leak/'
 
 /** A phone with gloves. */
 export const PHONE = { viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true } as const
+
+/** A phone with a store of its own; it is closed with the site. */
+export const phoneOf = ({ browser }: Opened, more: object = {}): Promise<BrowserContext> =>
+  browser.newContext({ ...PHONE, acceptDownloads: true, ...more })
 
 /** Opens a form and collects what goes wrong on it. */
 export const openForm = async (

@@ -4,32 +4,23 @@ import { createRequire } from 'node:module'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { unzipSync } from 'fflate'
-import type { BrowserContext } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { piecesOf } from '../../scripts/take/unpack.ts'
 import { previewRun } from '../../src/form/preview.ts'
 import { reopenRun } from '../../src/form/reopen.ts'
 import { sortOut } from '../../src/take/parcel.ts'
 import { methods, pack } from '../form/demo.ts'
-import { CARD, measuresShown, openForm, PHONE, pasteReadings, sideways, verdict, who } from './form-page.ts'
+import { CARD, measuresShown, openForm, pasteReadings, phoneOf, sideways, verdict, who } from './form-page.ts'
 import { type Opened, openSite } from './open.ts'
 import { BASE, BASED, formsOf, PLAIN } from './sites.ts'
 
 let site: Opened
-const contexts: BrowserContext[] = []
-const phone = async (from: Opened = site, more: object = {}): Promise<BrowserContext> => {
-  const context = await from.browser.newContext({ ...PHONE, acceptDownloads: true, ...more })
-  contexts.push(context)
-  return context
-}
+const phone = (from = site, more?: object) => phoneOf(from, more)
 
 beforeAll(async () => {
   site = await openSite(PLAIN)
 })
-afterAll(async () => {
-  for (const context of contexts) await context.close()
-  await site.close()
-})
+afterAll(() => site.close())
 
 describe('a run from the first field to the file', () => {
   it('is judged live, and the file gives the same', async () => {
@@ -210,7 +201,6 @@ describe('at the valve', () => {
 describe('with the keyboard only', () => {
   it('a run is recorded, and the file is in the list of what stands in the way', async () => {
     const context = await site.browser.newContext({ viewport: { width: 1000, height: 800 } })
-    contexts.push(context)
     const { tab } = await openForm(context, site.address + CARD)
     const tabTo = async (name: string): Promise<void> => {
       for (let presses = 0; presses < 120; presses += 1) {

@@ -2,21 +2,10 @@
 import { describe, expect, it } from 'vitest'
 import { beginRun } from '../../src/form/begin.ts'
 import { articleOf } from '../../src/form/state.ts'
-import type { FormColumn, FormInstrument, FormView } from '../../src/form/view.ts'
+import type { FormInstrument, FormView } from '../../src/form/view.ts'
+import { pressureColumn } from './columns.ts'
 
-const pressure: FormColumn = {
-  name: 'pressure',
-  label: 'pressure',
-  meaning: '',
-  form: 'number',
-  units: ['Pa'],
-  choices: [],
-  rows: [],
-  inside: false,
-  instrument: 'required',
-  planned: true,
-  stop: null,
-}
+const pressure = pressureColumn()
 const gauge = (more: Partial<FormInstrument>): FormInstrument => ({
   id: 'pg-01',
   title: 'Gauge',

@@ -6,21 +6,12 @@ import { newFilePage } from '../../src/form/handing.ts'
 import { runId, runPath } from '../../src/form/name.ts'
 import { isTypedIn, observe, typedIn } from '../../src/form/observed.ts'
 import { pasteRows } from '../../src/form/paste.ts'
-import { emptyRun, type RunState, withColumn } from '../../src/form/state.ts'
+import { type RunState, withColumn } from '../../src/form/state.ts'
 import { alarmOf, beyondStop, seenMark } from '../../src/form/stop.ts'
-import type { FormColumn } from '../../src/form/view.ts'
 import { readMoment } from '../../src/format/fields/moment.ts'
+import { LEAK, pressureColumn } from './columns.ts'
 
-const run: RunState = {
-  ...emptyRun('tank-leak'),
-  article: 'wing-left/tank',
-  when: '2026-03-04T09:12+01:00',
-  columns: [
-    { name: 'time', unit: 'min' },
-    { name: 'pressure', unit: 'Pa' },
-    { name: 'remark', unit: 'text' },
-  ],
-}
+const run: RunState = { ...LEAK, article: 'wing-left/tank' }
 
 describe('names', () => {
   it('follow time, card and article, and never take one that is there', () => {
@@ -103,19 +94,7 @@ describe('pasted cells', () => {
 })
 
 describe('stop-at', () => {
-  const pressure: FormColumn = {
-    name: 'pressure',
-    label: 'pressure',
-    meaning: '',
-    form: 'number',
-    units: ['Pa'],
-    choices: [],
-    rows: [],
-    inside: false,
-    instrument: 'required',
-    planned: true,
-    stop: { text: '-4 kPa', value: -4000 },
-  }
+  const pressure = pressureColumn({ stop: { text: '-4 kPa', value: -4000 } })
   const at = (unit: string, cell: string): number => {
     const columns = [{ name: 'pressure', unit }]
     return beyondStop({ ...run, columns, rows: [[cell]] }, [pressure]).length

@@ -1,17 +1,9 @@
 /** Units of pasted columns: a value in millibar must never stand under pascal. 1 mbar is 100 Pa by definition (SI). */
 import { describe, expect, it } from 'vitest'
 import { pasteRows } from '../../src/form/paste.ts'
-import { emptyRun, type RunState } from '../../src/form/state.ts'
+import type { RunState } from '../../src/form/state.ts'
+import { LEAK as run } from './columns.ts'
 
-const run: RunState = {
-  ...emptyRun('tank-leak'),
-  when: '2026-03-04T09:12+01:00',
-  columns: [
-    { name: 'time', unit: 'min' },
-    { name: 'pressure', unit: 'Pa' },
-    { name: 'remark', unit: 'text' },
-  ],
-}
 const filled: RunState = { ...run, rows: [['0', '-2260', '']] }
 const unitOf = (state: RunState): string | undefined => state.columns[1]?.unit
 

@@ -2,21 +2,8 @@
 import { describe, expect, it } from 'vitest'
 import { type Stamped, stampRow } from '../../src/form/stamp.ts'
 import { emptyRun } from '../../src/form/state.ts'
-import type { FormColumn } from '../../src/form/view.ts'
+import { column } from './columns.ts'
 
-const column = (name: string, form: FormColumn['form'], rows: string[] = []): FormColumn => ({
-  name,
-  label: name,
-  meaning: '',
-  form,
-  units: [],
-  choices: [],
-  rows,
-  inside: false,
-  instrument: 'none',
-  planned: true,
-  stop: null,
-})
 const fields = [column('time', 'time'), column('pressure', 'number')]
 const START = Date.parse('2026-03-04T08:00:00Z')
 const fresh: Stamped = {
@@ -49,7 +36,7 @@ describe('two presses within a second', () => {
     expect(pressed([0, 60, 62], false)).toHaveLength(3)
   })
   it('stay at the entry that was stamped, and leave the next one of a list alone', () => {
-    const entries = [column('entry', 'words', ['a', 'b']), column('time', 'time')]
+    const entries = [column('entry', 'words', { rows: ['a', 'b'] }), column('time', 'time')]
     const columns = [
       { name: 'entry', unit: 'text' },
       { name: 'time', unit: 's' },

@@ -3,23 +3,10 @@ import { describe, expect, it } from 'vitest'
 import type { Now } from '../../src/form/clock.ts'
 import { type Stamped, stampRow } from '../../src/form/stamp.ts'
 import { emptyRun, type RunState } from '../../src/form/state.ts'
-import type { FormColumn } from '../../src/form/view.ts'
 import { readReadings } from '../../src/format/readings.ts'
+import { column } from './columns.ts'
 
 const WHEN = '2026-03-28T23:50+01:00'
-const column = (name: string, form: FormColumn['form'], rows: string[] = []): FormColumn => ({
-  name,
-  label: name,
-  meaning: '',
-  form,
-  units: [],
-  choices: [],
-  rows,
-  inside: false,
-  instrument: 'none',
-  planned: true,
-  stop: null,
-})
 const fields = [column('time', 'time'), column('pressure', 'number')]
 const runWith = (unit: string, more: Partial<RunState> = {}): Stamped => ({
   state: {
@@ -105,7 +92,7 @@ describe('when the test began', () => {
 })
 
 it('rows that are known before the test are stamped one after the other, and none is added till all are', () => {
-  const entries = [column('entry', 'words', ['a', 'b']), column('time', 'time')]
+  const entries = [column('entry', 'words', { rows: ['a', 'b'] }), column('time', 'time')]
   const columns = [
     { name: 'entry', unit: 'text' },
     { name: 'time', unit: 'min' },

@@ -1,21 +1,12 @@
 /** What is typed must not shift, vanish or change its meaning on the way into the file. The readers are those of `check`. */
 import { describe, expect, it } from 'vitest'
-import { emptyRun, type RunState } from '../../src/form/state.ts'
+import type { RunState } from '../../src/form/state.ts'
 import { runText } from '../../src/form/write.ts'
 import { splitFrontMatter } from '../../src/format/front-matter.ts'
 import { readReadings } from '../../src/format/readings.ts'
 import { readTable } from '../../src/format/table.ts'
 import { readYaml } from '../../src/format/yaml.ts'
-
-const run: RunState = {
-  ...emptyRun('tank-leak'),
-  when: '2026-03-04T09:12+01:00',
-  columns: [
-    { name: 'time', unit: 'min' },
-    { name: 'pressure', unit: 'Pa' },
-    { name: 'remark', unit: 'text' },
-  ],
-}
+import { LEAK as run } from './columns.ts'
 
 const fieldsOf = (state: RunState) => {
   const parts = splitFrontMatter(runText(state))

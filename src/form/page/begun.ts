@@ -1,7 +1,7 @@
 /** Runs that were begun in this browser and are still here; opening a file that was handed in. */
 
 import type { Piece } from '../archive.ts'
-import { photoKey, runId } from '../name.ts'
+import { photoKey, photoType, runId } from '../name.ts'
 import { isBlankRow } from '../state.ts'
 import { buttonTwice, h, labelled } from './dom.ts'
 import { blankRun, DATA, type KeptRun, type Store } from './store.ts'
@@ -45,11 +45,7 @@ const runIn = async (file: File): Promise<Found | null> => {
   return parcel && { ...parcel.run, beside: parcel.beside }
 }
 
-const blobOf = ({ name, bytes }: Piece): Blob => {
-  const ending = name.slice(name.lastIndexOf('.') + 1).toLowerCase()
-  const type = { jpg: 'image/jpeg', png: 'image/png', pdf: 'application/pdf' }[ending] ?? ''
-  return new Blob([new Uint8Array(bytes)], { type })
-}
+const blobOf = ({ name, bytes }: Piece): Blob => new Blob([new Uint8Array(bytes)], { type: photoType(name) })
 
 /** Opens a file as a run of this browser, and goes there. Says why where it cannot. */
 const openFile = async (

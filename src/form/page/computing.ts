@@ -1,7 +1,7 @@
 /** The computing part: when it is brought to the page, and what stands there where it fails. */
 import type { Pack } from '../desk.ts'
+import type { Finding } from '../finding.ts'
 import type { Preview } from '../preview.ts'
-import type { Finding } from '../spots.ts'
 import { type Computer, createComputer } from './compute.ts'
 import type { createLive, Live } from './live.ts'
 import { DATA, type Store } from './store.ts'

@@ -3,7 +3,8 @@ import { dayOf } from '../clock.ts'
 import { offered } from '../fit.ts'
 import { articleOf, EMPTY_GIVEN, type GivenEntry } from '../state.ts'
 import type { FormGiven } from '../view.ts'
-import { button, choice, h, instrumentOptions, labelled, part, redrawn, textInput, tickList } from './dom.ts'
+import { button, choice, h, instrumentOptions, labelled, part, textInput, tickList } from './dom.ts'
+import { drawnBy } from './draw.ts'
 import { listEditor } from './lists.ts'
 import type { Live } from './live.ts'
 
@@ -156,13 +157,7 @@ const askedFields = (live: Live): HTMLElement => {
   const fields = h('div', { class: 'fields' })
   const draw = (): void => fields.replaceChildren(...asked.flatMap((given) => givenFields(live, given)))
   const keyOf = (): string => `${live.state().article} ${dayOf(live.state().when)}`
-  let drawn = keyOf()
-  draw()
-  live.onChange(() => {
-    if (drawn === keyOf()) return
-    drawn = keyOf()
-    redrawn(fields, draw)
-  })
+  drawnBy(live, fields, keyOf, draw)
   return fields
 }
 

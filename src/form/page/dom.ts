@@ -192,20 +192,5 @@ export const buttonTwice = (
   return element
 }
 
-const nameOf = (element: Element): string =>
-  element.getAttribute('aria-label') ??
-  ('labels' in element && element.labels instanceof NodeList ? element.labels[0]?.textContent : null) ??
-  element.textContent
-
-/** Draws anew what `root` holds: the control that had the cursor has it again, where there is still one of its name. */
-export const redrawn = (root: Element, draw: () => void): void => {
-  const active = document.activeElement
-  const name = active && root.contains(active) ? nameOf(active) : null
-  draw()
-  if (name === null || root.contains(document.activeElement)) return
-  const controls = [...root.querySelectorAll<HTMLElement>('input, select, textarea, button')]
-  controls.find((each) => nameOf(each) === name)?.focus()
-}
-
 export const part = (id: string, title: string, ...children: readonly Child[]): HTMLElement =>
   h('section', { id, 'aria-labelledby': `${id}-title` }, h('h2', { id: `${id}-title` }, title), ...children)

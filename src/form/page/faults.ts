@@ -1,5 +1,5 @@
 /** Problems of the file at their controls, and all of them in a list. */
-import type { Finding } from '../spots.ts'
+import { errorsIn, type Finding } from '../finding.ts'
 import { coded, h } from './dom.ts'
 import type { Live } from './live.ts'
 
@@ -79,7 +79,7 @@ export const todoList = (live: Live, root: HTMLElement): HTMLElement => {
           : coded(words)),
       )
     })
-    const errors = findings.filter((finding) => finding.severity === 'error').length
+    const errors = errorsIn(findings)
     const head =
       errors > 0
         ? `${errors} still to do before the checker takes it:`

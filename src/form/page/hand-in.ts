@@ -1,4 +1,6 @@
 /** Handing in: download, copy, share, or the forge's page for a new file. */
+
+import { errorsIn } from '../finding.ts'
 import { newFilePage } from '../handing.ts'
 import { photoKey, runFolder } from '../name.ts'
 import { runText } from '../write.ts'
@@ -59,7 +61,7 @@ export const handInPart = (
   }
   /** Whoever hands it in is told at once what is missing yet. */
   const done = (words: string, lacks: readonly string[]): void => {
-    const errors = (live.preview()?.findings ?? []).filter(({ severity }) => severity === 'error').length
+    const errors = errorsIn(live.preview()?.findings ?? [])
     const open =
       errors > 0 ? [`The checker does not take it yet: ${errors} still to do, listed under “Hand in”.`] : []
     const more = [...lacks, ...open]

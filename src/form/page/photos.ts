@@ -1,7 +1,8 @@
 /** Photos and scans: kept in the browser, shown small, each with what is to be seen on it. */
-import { photoKey, photoName } from '../name.ts'
+import { PHOTO_TYPES, photoKey, photoName } from '../name.ts'
 import { replaced, without } from '../state.ts'
-import { buttonTwice, h, labelled, redrawn, textInput } from './dom.ts'
+import { buttonTwice, h, labelled, textInput } from './dom.ts'
+import { drawnBy } from './draw.ts'
 import type { Live } from './live.ts'
 import type { Store } from './store.ts'
 
@@ -76,7 +77,7 @@ const keepPhoto = async (live: Live, store: Store, file: File): Promise<void> =>
 
 export const photosPart = (live: Live, store: Store): HTMLElement => {
   const box = h('div', { class: 'entries' })
-  const input = h('input', { type: 'file', accept: 'image/jpeg,image/png,application/pdf', multiple: true })
+  const input = h('input', { type: 'file', accept: PHOTO_TYPES.join(','), multiple: true })
   const add = async (files: readonly File[]): Promise<void> => {
     for (const file of files) {
       try {
@@ -106,13 +107,7 @@ export const photosPart = (live: Live, store: Store): HTMLElement => {
     box.replaceChildren(
       ...live.state().files.map((_, index) => photoBox(live, store, index, () => input.focus())),
     )
-  let names = namesOf()
-  live.onChange(() => {
-    if (names === namesOf()) return
-    names = namesOf()
-    redrawn(box, draw)
-  })
-  draw()
+  drawnBy(live, box, namesOf, draw)
   return h(
     'div',
     {},

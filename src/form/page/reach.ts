@@ -1,10 +1,11 @@
 /** What is to be reached on the article in hand: at hand beside the readings; that of other articles is put away. */
 import { articleOf } from '../state.ts'
+import { reachId } from '../view.ts'
 import { h } from './dom.ts'
+import { drawnBy } from './draw.ts'
 import type { Live } from './live.ts'
 
-const sectionOf = (article: string): HTMLElement | null =>
-  document.getElementById(`reach-${article.replaceAll('/', '-')}`)
+const sectionOf = (article: string): HTMLElement | null => document.getElementById(reachId(article))
 
 /** A copy without ids: a page has each of them once. */
 const copyOf = (section: HTMLElement): Node[] => {
@@ -18,18 +19,15 @@ export const reachPart = (live: Live): HTMLElement => {
   const { articles } = live.view
   const box = h('div')
   const details = h('details', {}, h('summary', {}, 'What to reach'), box)
-  let shown: string | null = null
+  const inHand = (): string => articleOf(live.state(), articles)
   const show = (): void => {
-    const article = articleOf(live.state(), articles)
-    if (article === shown) return
-    shown = article
+    const article = inHand()
     for (const each of articles)
       sectionOf(each)?.toggleAttribute('hidden', article !== '' && each !== article)
     const section = sectionOf(article)
     details.hidden = section === null
     box.replaceChildren(...(section ? copyOf(section) : []))
   }
-  show()
-  live.onChange(show)
+  drawnBy(live, box, inHand, show)
   return details
 }

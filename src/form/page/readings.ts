@@ -3,7 +3,8 @@ import { durationText } from '../clock.ts'
 import { isEmptyColumn, withColumn, withoutColumn } from '../state.ts'
 import type { FormColumn } from '../view.ts'
 import { dataFilePart } from './data-file.ts'
-import { button, choice, h, labelled, part, redrawn, textInput } from './dom.ts'
+import { button, choice, h, labelled, part, textInput } from './dom.ts'
+import { drawnBy } from './draw.ts'
 import { type Live, now } from './live.ts'
 import { pastePart } from './pasting.ts'
 import { reachPart } from './reach.ts'
@@ -104,16 +105,11 @@ const columnsPart = (live: Live): HTMLElement => {
     const state = live.state()
     return JSON.stringify(state.columns.map(({ name }, at) => [name, isEmptyColumn(state, at)]))
   }
-  let shape = ''
-  const render = (): void => {
-    if (shape === shapeOf()) return
-    shape = shapeOf()
+  drawnBy(live, box, shapeOf, () => {
     const parts = [...addColumn(live), ...leaveOut(live)]
     element.hidden = parts.length === 0
-    redrawn(box, () => box.replaceChildren(...parts))
-  }
-  render()
-  live.onChange(render)
+    box.replaceChildren(...parts)
+  })
   return element
 }
 

@@ -2,7 +2,8 @@
 import { seenDecimalComma, signTurned, type TypedNumber, typedNumber } from '../numbers.ts'
 import { type ColumnEntry, withCell, without } from '../state.ts'
 import type { FormColumn } from '../view.ts'
-import { button, buttonTwice, choice, h, redrawn } from './dom.ts'
+import { button, buttonTwice, choice, h } from './dom.ts'
+import { drawnBy, redrawn } from './draw.ts'
 import type { Live } from './live.ts'
 
 export type ReadingsTable = {
@@ -222,15 +223,8 @@ export const readingsTable = (live: Live, offer: (text: string) => void): Readin
 
   const render = (): void => redrawn(element, draw)
 
-  let shape = ''
   const shapeOf = (): string => JSON.stringify(live.state().columns)
-  live.onChange(() => {
-    if (shape === shapeOf()) return
-    shape = shapeOf()
-    render()
-  })
-  shape = shapeOf()
-  draw()
+  drawnBy(live, element, shapeOf, draw)
 
   return {
     element,

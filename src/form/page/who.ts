@@ -4,7 +4,8 @@ import { offered } from '../fit.ts'
 import { isTypedIn, typedIn } from '../observed.ts'
 import type { RunState } from '../state.ts'
 import type { FormColumn } from '../view.ts'
-import { choice, h, instrumentOptions, labelled, part, redrawn, textInput, tickList } from './dom.ts'
+import { choice, h, instrumentOptions, labelled, part, textInput, tickList } from './dom.ts'
+import { drawnBy } from './draw.ts'
 import { type Live, now } from './live.ts'
 
 const partsOf = (when: string): readonly [string, string] => {
@@ -178,12 +179,6 @@ export const instrumentsPart = (live: Live): HTMLElement => {
   }
   const keyOf = (): string => `${dayOf(live.state().when)} ${namesRead(live.state()).join(' ')}`
   const section = part('instruments', 'Instruments', fields)
-  render()
-  let key = keyOf()
-  live.onChange(() => {
-    if (key === keyOf()) return
-    key = keyOf()
-    redrawn(fields, render)
-  })
+  drawnBy(live, fields, keyOf, render)
   return section
 }
